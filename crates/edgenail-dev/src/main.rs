@@ -1,0 +1,2 @@
+//! Writes and checks generated files.
+fn main() {}
