@@ -1,0 +1,51 @@
+//! The words of the user: a house, its walls, what is in stock, how the crew works.
+//!
+//! Everything here is plain data. [`crate::reading`] fills it from JSON, supplies the defaults of the trade
+//! and reports every fault at once; nothing in this folder computes.
+
+mod band;
+mod corner;
+mod given;
+mod measured;
+mod opening;
+mod practice;
+mod rates;
+mod section;
+mod segment;
+mod stock;
+mod storey;
+mod top;
+mod wall;
+
+pub use band::{BandLayer, BandMembers, Direction, FloorBand, MemberKindInBand, Rim, RimKind};
+pub use corner::{Corner, CornerTurn, WallEnd};
+pub use given::{GivenBand, GivenLayout, GivenPiece};
+pub use measured::{Measured, MeasuredOpening};
+pub use opening::{Header, Opening, OpeningKind, Patch};
+pub use practice::{Assembly, BlockedEdges, DatumChoice, Practice, RimSeam, RunningChoice, StartChoice, Tolerances};
+pub use rates::{JobRates, Judgement, Objective};
+pub use section::{Bearing, Bottom, Level, Section};
+pub use segment::{Method, Segment};
+pub use stock::{Coating, Nail, NailTool, Offcut, Sheet, Stick, Stock, StrengthAxis};
+pub use storey::{End, EndStuds, LayoutOrigin, Plate, Species, Storey, Stud};
+pub use top::{EaveTrusses, GableTruss, Pitch, Rake, RakeBuild, Top};
+pub use wall::{Face, Wall};
+
+use serde::Serialize;
+
+/// A house to be sheathed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct House {
+    /// What the house is called.
+    pub name: String,
+    /// The walls, each with a name of its own.
+    pub walls: Vec<Wall>,
+    /// Where two walls meet.
+    pub corners: Vec<Corner>,
+    /// What can be bought or is on hand.
+    pub stock: Stock,
+    /// Names of walls in the order in which they are built; walls not named follow in their own order.
+    pub building_order: Vec<String>,
+    /// What the work costs.
+    pub rates: JobRates,
+}
