@@ -2,7 +2,12 @@
 
 #![forbid(unsafe_code)]
 
+pub mod error;
 pub mod issue;
 pub mod length;
+pub mod plan;
+pub mod table;
 
+pub use error::Error;
 pub use length::Length;
+pub use plan::{Plan, plan_bytes, plan_json};

@@ -75,7 +75,11 @@ impl Length {
     /// Zero or less when the length is; `spacing` must be above zero.
     pub const fn spaces(self, spacing: Self) -> i64 {
         let quotient = self.0.div_euclid(spacing.0);
-        if self.0.rem_euclid(spacing.0) == 0 { quotient } else { quotient + 1 }
+        if self.0.rem_euclid(spacing.0) == 0 {
+            quotient
+        } else {
+            quotient + 1
+        }
     }
 
     /// Half the length, rounded down to a whole unit.
