@@ -1,0 +1,108 @@
+//! What a check of a layout, a frame or a measurement finds.
+
+use crate::length::Length;
+use serde::Serialize;
+
+/// How much a finding matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Severity {
+    /// It must not be built so.
+    Refuse,
+    /// It is to be mended before sheathing goes on.
+    Mend,
+    /// It is worth a thought.
+    Advise,
+}
+
+/// What was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[non_exhaustive]
+pub enum FindingCode {
+    /// A vertical seam has no member behind it.
+    SeamOffFraming,
+    /// An edge that wants backing has none.
+    EdgeUnsupported,
+    /// An edge stays unbacked, as practice allows.
+    EdgeUnblocked,
+    /// A piece is narrower than the least strip.
+    Sliver,
+    /// Seams of neighbouring courses stand too near each other over an unblocked edge.
+    SeamsNotStaggered,
+    /// A seam stands at the corner of an opening.
+    SeamAtOpeningCorner,
+    /// A panel is larger than its sheet.
+    PanelTooLarge,
+    /// A part of the wall is not covered.
+    NotCovered,
+    /// Two panels lie over each other.
+    PanelsOverlap,
+    /// Two panels stand closer than the gap.
+    GapTooSmall,
+    /// The topmost plate is not nailed.
+    TopPlateBare,
+    /// The bottom plate is not nailed.
+    BottomPlateBare,
+    /// A sheet reaches too far below its plate or bears on concrete.
+    Overhang,
+    /// A floor band has neither rim nor blocking by a segment.
+    BandOpen,
+    /// A seam has drifted off its stud's centre: trim a sheet or move a stud.
+    SeamDrift,
+    /// A nail had to move, or has no place.
+    NailBlocked,
+    /// No nail in stock may go into treated lumber.
+    NoCorrosionResistantNail,
+    /// A seam stands where members meet.
+    SeamOnJoint,
+    /// A member that two panels share is too narrow for the nailing.
+    MemberTooNarrow,
+    /// Field nails are spaced wider than the panel and studs allow.
+    FieldSpacing,
+    /// An opening was measured out of tolerance.
+    OpeningOutOfTolerance,
+    /// Diagonals differ.
+    OutOfSquare,
+    /// The wall leans.
+    OutOfPlumb,
+    /// A plate or stud line bows.
+    Bow,
+    /// The first layout stud is off its place.
+    LayoutOff,
+    /// The wall's length was found to differ.
+    LengthOff,
+    /// Wood too near to the ground.
+    NearGrade,
+    /// A leg is too narrow to count.
+    LegTooNarrow,
+    /// Required length is not checked.
+    LengthNotChecked,
+    /// An untreated plate stands on concrete.
+    PlateNotTreated,
+    /// Sheets of this kind should not run this way.
+    RunningDirection,
+    /// A joint of plates or members cannot be nailed as wanted.
+    JointOnNailLine,
+}
+
+/// One finding: what, how much it matters, where, and what is allowed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Finding {
+    /// What was found.
+    pub code: FindingCode,
+    /// How much it matters.
+    pub severity: Severity,
+    /// The wall's name.
+    pub wall: String,
+    /// The piece's mark, empty where there is none.
+    pub piece: String,
+    /// Where, in wall coordinates.
+    pub at: Option<(Length, Length)>,
+    /// What was found.
+    pub found: String,
+    /// What is allowed.
+    pub allowed: String,
+    /// A sentence for a person, with the remedy.
+    pub message: String,
+}

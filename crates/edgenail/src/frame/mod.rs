@@ -1,0 +1,57 @@
+//! Every member of a wall, as its sheathed face shows it.
+
+mod member;
+mod place;
+
+pub use member::{Axis, Member, MemberId, MemberKind, Origin};
+pub use place::{BandPlace, EndCondition, OpeningPlace, PatchPlace, SectionPlace, SegmentPlace, StoreyPlace};
+
+use crate::geometry::{Profile, Rect};
+use serde::Serialize;
+
+/// The members of a wall with the places that later stages ask for.
+///
+/// Coordinates are the wall's: x to the right from the frame's left end, y up from the wall's zero line.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Frame {
+    /// Index of the wall in the house.
+    pub wall: u32,
+    /// Underside of the lowest plate, from the left end of the sheathing to its right end.
+    pub lower: Profile,
+    /// Where sheathing ends at the top, over the same stretch.
+    pub upper: Profile,
+    /// Each section's place.
+    pub sections: Vec<SectionPlace>,
+    /// Each storey's place.
+    pub storeys: Vec<StoreyPlace>,
+    /// Each floor band's place.
+    pub bands: Vec<BandPlace>,
+    /// The rough openings.
+    pub openings: Vec<OpeningPlace>,
+    /// Holes cut in place.
+    pub penetrations: Vec<PatchPlace>,
+    /// Places that stay without sheathing.
+    pub bare_zones: Vec<PatchPlace>,
+    /// Straps and bolts.
+    pub straps: Vec<PatchPlace>,
+    /// Shear segments and braced panels.
+    pub segments: Vec<SegmentPlace>,
+    /// How the wall's left end meets its neighbour.
+    pub left: EndCondition,
+    /// How the wall's right end meets its neighbour.
+    pub right: EndCondition,
+    /// All members; a member's id is its place in this list.
+    pub members: Vec<Member>,
+}
+
+impl Frame {
+    /// Everything that sheathing leaves out: openings, then bare zones.
+    pub fn holes(&self) -> Vec<Rect> {
+        self.openings.iter().map(|o| o.rect).chain(self.bare_zones.iter().map(|b| b.rect)).collect()
+    }
+
+    /// The member with this id.
+    pub fn member(&self, id: MemberId) -> Option<&Member> {
+        self.members.get(id.index())
+    }
+}

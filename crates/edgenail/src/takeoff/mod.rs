@@ -1,0 +1,5 @@
+//! What to buy, what it weighs, what it costs.
+
+mod line;
+
+pub use line::{Takeoff, TakeoffLine, TakeoffWhat};
