@@ -2,12 +2,16 @@
 
 #![forbid(unsafe_code)]
 
+pub mod amount;
+pub mod decimal;
 pub mod error;
 pub mod issue;
 pub mod length;
 pub mod plan;
 pub mod table;
 
+pub use amount::Amount;
+pub use decimal::Decimal;
 pub use error::Error;
-pub use length::Length;
+pub use length::{Area, Length};
 pub use plan::{Plan, plan_bytes, plan_json};

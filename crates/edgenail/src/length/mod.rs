@@ -1,9 +1,29 @@
-//! Exact lengths.
+//! Exact lengths: the type, reading from text and from doubles, printing, areas.
+//!
+//! One unit is 1/40640 in., the largest that divides 1/64 in., 1/5 in. and 1/10 mm alike; see [`Length`].
+//! [`Length::parse`] reads what people write, [`Length::show`] prints rounded in a stated direction, and plain
+//! printing is exact and read back.
+
+mod area;
+mod display;
+mod double;
+mod error;
+mod parse;
+mod token;
+mod unit;
+
+pub use area::Area;
+pub use display::{Finest, Rounding, Shown, Style};
+pub use error::{LengthError, LengthFault};
+pub use parse::Parsed;
+pub use unit::Unit;
 
 use serde::{Deserialize, Serialize};
-use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Mul, Neg, Sub, SubAssign};
+
+/// The most characters of a text that is read as a length.
+const TEXT_LIMIT: usize = 200;
 
 /// A length, exact in units of 1/40640 inch (1/1600 mm).
 ///
@@ -25,7 +45,8 @@ impl Length {
     pub const PER_MM: i64 = 1_600;
     /// Nothing.
     pub const ZERO: Self = Self(0);
-    /// The largest coordinate that the library accepts, about 1,100 ft.
+    /// The largest coordinate that the library accepts, about 1,100 ft: every cross product of two differences
+    /// of such coordinates fits an `i64`.
     pub const LIMIT: Self = Self(1 << 29);
 
     /// A length of so many units of 1/40640 inch.
@@ -72,7 +93,16 @@ impl Length {
 
     /// How many spaces no wider than `spacing` divide this length: the quotient, rounded up.
     ///
-    /// Zero or less when the length is; `spacing` must be above zero.
+    /// Zero or less when the length is.
+    ///
+    /// # Panics
+    /// `spacing` is zero. Spacings of a house are checked where they are read.
+    ///
+    /// ```
+    /// use edgenail::Length;
+    /// assert_eq!(Length::inches(96).spaces(Length::inches(6)), 16);
+    /// assert_eq!(Length::inches(97).spaces(Length::inches(6)), 17);
+    /// ```
     pub const fn spaces(self, spacing: Self) -> i64 {
         let quotient = self.0.div_euclid(spacing.0);
         if self.0.rem_euclid(spacing.0) == 0 {
@@ -83,6 +113,12 @@ impl Length {
     }
 
     /// Half the length, rounded down to a whole unit.
+    ///
+    /// ```
+    /// use edgenail::Length;
+    /// assert_eq!(Length::inches(3).half(), Length::sixteenths(24));
+    /// assert_eq!(Length::from_units(-1).half(), Length::from_units(-1));
+    /// ```
     #[must_use]
     pub const fn half(self) -> Self {
         Self(self.0.div_euclid(2))
@@ -129,8 +165,5 @@ impl Sum for Length {
     }
 }
 
-impl fmt::Display for Length {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}/{} in.", self.0, Self::PER_INCH)
-    }
-}
+#[cfg(test)]
+mod tests;
