@@ -5,6 +5,7 @@
 pub mod amount;
 pub mod decimal;
 pub mod error;
+pub mod geometry;
 pub mod issue;
 pub mod length;
 pub mod plan;
