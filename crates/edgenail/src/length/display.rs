@@ -74,8 +74,9 @@ impl fmt::Display for Shown {
 impl Length {
     /// The length in the figures of `style`, rounded in the given direction, and marked if it was.
     ///
-    /// [`Length::parse`] reads the text. What it then gives is never above the length for [`Rounding::Down`] and
-    /// never below it for [`Rounding::Up`], and is the length itself if the figure is not marked.
+    /// [`Length::parse`] reads the text, unless rounding took it past [`Length::LIMIT`]. What it then gives is never
+    /// above the length for [`Rounding::Down`] and never below it for [`Rounding::Up`], and is the length itself if
+    /// the figure is not marked.
     ///
     /// ```
     /// use edgenail::Length;

@@ -7,9 +7,9 @@ use super::{LengthFault, Unit};
 pub(super) enum Token {
     /// One or more spaces of any width.
     Space,
-    /// Digits with no point.
+    /// Digits alone.
     Whole(i128),
-    /// Digits with a point: a numerator over a power of ten.
+    /// Digits with a point or an exponent: a numerator over a power of ten.
     Decimal(i128, i128),
     /// A fraction in one character, such as ⅛.
     Vulgar(i128, i128),
@@ -107,24 +107,54 @@ fn vulgar(c: char) -> Option<(i128, i128)> {
 
 fn number(text: &[char]) -> Result<(Token, &[char]), LengthFault> {
     let (whole, rest) = digits(text);
-    let Some(('.', after)) = rest.split_first() else {
-        return Ok((Token::Whole(value(whole)?), rest));
+    let (fraction, rest) = match rest {
+        ['.', after @ ..] => match digits(after) {
+            ([], _) => return Err(LengthFault::Malformed),
+            parts => parts,
+        },
+        _ => (&[][..], rest),
     };
-    let (fraction, rest) = digits(after);
-    if fraction.is_empty() {
-        return Err(LengthFault::Malformed);
+    let (exponent, rest) = exponent(rest)?;
+    if text.get(whole.len()) != Some(&'.') && exponent == 0 {
+        return Ok((Token::Whole(value(whole)?), rest));
     }
     // Zeros at the end say nothing, so a long text of them is still exact.
     let zeros = fraction.iter().rev().take_while(|c| **c == '0').count();
     let (kept, _) = fraction.split_at(fraction.len() - zeros);
     let all: Vec<char> = whole.iter().chain(kept).copied().collect();
-    let power = u32::try_from(kept.len()).map_err(|_| LengthFault::TooManyDigits)?;
-    let numerator = value(&all)?;
-    let denominator = 10_i128.checked_pow(power).filter(|_| kept.len() <= DIGITS);
+    let places = i64::try_from(kept.len()).map_err(|_| LengthFault::TooManyDigits)? - exponent;
+    let numerator = value(&all)?.checked_mul(power_of_ten(-places)?);
     Ok((
-        Token::Decimal(numerator, denominator.ok_or(LengthFault::TooManyDigits)?),
+        Token::Decimal(
+            numerator.ok_or(LengthFault::TooManyDigits)?,
+            power_of_ten(places)?,
+        ),
         rest,
     ))
+}
+
+/// The exponent of a number as JSON allows it, such as `e-5`; zero where there is none.
+fn exponent(text: &[char]) -> Result<(i64, &[char]), LengthFault> {
+    let (negative, figures) = match text {
+        ['e' | 'E', '-', rest @ ..] => (true, rest),
+        ['e' | 'E', '+', rest @ ..] | ['e' | 'E', rest @ ..] => (false, rest),
+        _ => return Ok((0, text)),
+    };
+    let (figures, rest) = digits(figures);
+    if figures.is_empty() {
+        return Err(LengthFault::UnknownUnit);
+    }
+    let size = i64::try_from(value(figures)?).map_err(|_| LengthFault::TooManyDigits)?;
+    Ok((if negative { -size } else { size }, rest))
+}
+
+/// 10 to an exponent; 1 for one below zero.
+fn power_of_ten(exponent: i64) -> Result<i128, LengthFault> {
+    let exponent = usize::try_from(exponent).unwrap_or(0);
+    if exponent > DIGITS {
+        return Err(LengthFault::TooManyDigits);
+    }
+    Ok((0..exponent).fold(1, |power, _| power * 10))
 }
 
 fn digits(text: &[char]) -> (&[char], &[char]) {

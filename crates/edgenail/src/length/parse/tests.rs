@@ -32,6 +32,9 @@ fn one_length_in_many_notations() {
         "+97.125\"",
         " 97  1/8 ",
         "777/8",
+        "9.7125e1",
+        "97125E-3 in",
+        "0.0097125e+4",
         "97⅛",
         "97 ⅛",
         "97-⅛\"",
@@ -148,7 +151,16 @@ fn what_is_ambiguous_or_no_length_is_refused_with_its_reason() {
         ("3 in in", Malformed),
         ("~~3", Malformed),
         ("3 yards", UnknownUnit),
-        ("1e3", UnknownUnit),
+        ("1e", UnknownUnit),
+        ("1e-", UnknownUnit),
+        ("1 e3", UnknownUnit),
+        ("1e1/2", Malformed),
+        ("1e1.5", TwoNumbers),
+        ("1e19", TooManyDigits),
+        ("1e-19", TooManyDigits),
+        ("1e9999999999999999999", TooManyDigits),
+        ("1e999999999999999999", TooManyDigits),
+        ("999999999999999999e18", OutOfRange),
         ("3 in.x", UnknownUnit),
         ("3;", UnknownCharacter),
         ("\u{ff13}", UnknownCharacter),
@@ -248,40 +260,14 @@ fn every_vulgar_fraction_is_its_plain_one() {
 }
 
 /// Parts of which lengths are made, and what looks like them.
-const PARTS: [&str; 32] = [
-    "8",
-    "1",
-    "97",
-    "0",
-    "16",
-    "999999999999999999",
-    "1.125",
-    ".5",
-    "/",
-    "1/8",
-    "-",
-    "–",
-    "−",
-    "+",
-    " ",
-    "\u{a0}",
-    "'",
-    "\"",
-    "′",
-    "″",
-    "ft",
-    "in",
-    "in.",
-    "mm",
-    "m",
-    "cm",
-    "⅛",
-    "½",
-    ",",
-    ".",
-    "≈",
-    "é",
-];
+const PARTS: &str =
+    "8 1 97 0 16 999999999999999999 1.125 .5 / 1/8 - – − + ' \" ′ ″ ft in in. mm m cm ⅛ ½ e e-1 , . ≈ é";
+
+/// A part, or a space.
+fn part() -> impl Strategy<Value = &'static str> {
+    let parts: Vec<&str> = PARTS.split(' ').chain([" ", "\u{a0}"]).collect();
+    prop::sample::select(parts)
+}
 
 fn any_unit() -> impl Strategy<Value = Unit> {
     prop::sample::select(&Unit::ALL[..])
@@ -306,7 +292,7 @@ proptest! {
 
     #[test]
     fn nothing_made_of_the_parts_of_a_length_stops_reading(
-        parts in prop::collection::vec(prop::sample::select(&PARTS[..]), 0..12),
+        parts in prop::collection::vec(part(), 0..12),
         unit in any_unit(),
     ) {
         check(&parts.concat(), unit)?;
@@ -320,6 +306,23 @@ proptest! {
         let mm = format!("{tenths}/1000 mm");
         prop_assert_eq!(Length::parse(&inches, Unit::Metre), Length::parse(&mm, Unit::Metre));
         prop_assert_eq!(exact(&format!("{}", count / 100), Unit::Inch), exact(&format!("{}/10", count / 100 * 254), Unit::Millimetre));
+    }
+
+    #[test]
+    fn decimals_agree_with_the_standard_library(
+        text in "-?[0-9]{1,3}([.][0-9]{1,9})?(e-?[0-2])?",
+        unit in prop::sample::select(&[Unit::Inch, Unit::Millimetre, Unit::Centimetre][..]),
+    ) {
+        let read = Length::parse(&text, unit);
+        let double = Length::from_double(text.parse::<f64>().unwrap(), unit);
+        match (read, double) {
+            (Ok(read), Ok(double)) => {
+                prop_assert!((read.length - double.length).abs() <= Length::from_units(1));
+                // A double's noise may hide a ten-thousandth of a unit, never the reverse.
+                prop_assert!(double.exact || !read.exact);
+            }
+            (read, double) => prop_assert!(read.is_err() && double.is_err()),
+        }
     }
 
     #[test]
