@@ -127,7 +127,8 @@ fn zeros_at_the_ends_say_nothing() {
         assert_eq!(Decimal::parse(text).unwrap(), half, "{text}");
     }
     for text in ["0", "-0", "0.000", "0e999999999999"] {
-        assert_eq!(Decimal::parse(text).unwrap(), Decimal::ZERO, "{text}");
+        let zero = Decimal::parse(text).unwrap();
+        assert_eq!((zero, zero.to_string().as_str()), (Decimal::ZERO, "0"), "{text}");
     }
     assert_eq!(half, Decimal::tenths(5));
     assert_eq!(Decimal::thousandths(1000), Decimal::ONE);

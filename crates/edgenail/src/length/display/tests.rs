@@ -112,6 +112,15 @@ fn ties_go_away_from_zero() {
 }
 
 #[test]
+fn one_unit_too_many_rounds_up_a_whole_step() {
+    let eighth = Length::sixteenths(2);
+    let unit = Length::from_units(1);
+    assert_eq!((eighth + unit).round_to(eighth, Rounding::Up), eighth * 2);
+    assert_eq!((eighth - unit).round_to(eighth, Rounding::Down), Length::ZERO);
+    assert_eq!((-eighth - unit).round_to(eighth, Rounding::Down), -eighth * 2);
+}
+
+#[test]
 fn a_step_of_nothing_leaves_the_length() {
     for step in [Length::ZERO, Length::inches(-1)] {
         assert_eq!(
@@ -132,6 +141,7 @@ fn sizes_are_written_as_on_a_drawing() {
         (wall, Style::DecimalInches, "97.125\""),
         (wall, Style::Millimetres, "≈2467 mm"),
         (Length::feet(8), Style::FeetInches(finest), "8'-0\""),
+        (Length::feet(1), Style::FeetInches(finest), "1'-0\""),
         (Length::feet(-8), Style::FeetInches(finest), "-8'-0\""),
         (Length::sixteenths(7), Style::FeetInches(finest), "7/16\""),
         (Length::sixteenths(7), Style::Inches(finest), "7/16\""),

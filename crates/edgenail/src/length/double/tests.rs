@@ -15,11 +15,18 @@ proptest! {
     #[test]
     fn more_than_a_thousandth_of_a_unit_is_not_exact(
         units in -(1_i32 << 29) + 1..1 << 29,
-        off in prop_oneof![-0.49..-0.0011, 0.0011..0.49],
+        off in prop_oneof![-0.49..-0.00101, 0.00101..0.49],
     ) {
         let value = (f64::from(units) + off) / 40_640.0;
         let parsed = Length::from_double(value, Unit::Inch).unwrap();
         prop_assert_eq!((parsed.length.units(), parsed.exact), (units.into(), false));
+    }
+
+    #[test]
+    fn less_than_a_thousandth_of_a_unit_is_noise(units in -(1_i32 << 29) + 1..1 << 29, off in -0.000_99..0.000_99) {
+        let value = (f64::from(units) + off) / 40_640.0;
+        let parsed = Length::from_double(value, Unit::Inch).unwrap();
+        prop_assert_eq!((parsed.length.units(), parsed.exact), (units.into(), true));
     }
 
     #[test]
@@ -37,6 +44,18 @@ fn what_is_not_finite_or_out_of_range_is_refused() {
     let fault = |value| Length::from_double(value, Unit::Inch).unwrap_err().fault;
     for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
         assert_eq!(fault(value), LengthFault::NotFinite);
+    }
+    let limit = 536_870_912.0 / 1_600.0;
+    for value in [limit, -limit] {
+        assert_eq!(
+            Length::from_double(value, Unit::Millimetre).unwrap().length.abs(),
+            Length::LIMIT
+        );
+        let past = value + value.signum() / 1_600.0;
+        assert_eq!(
+            Length::from_double(past, Unit::Millimetre).unwrap_err().fault,
+            LengthFault::OutOfRange
+        );
     }
     for value in [13_211.0, -13_211.0, f64::MAX, f64::MIN] {
         assert_eq!(fault(value), LengthFault::OutOfRange);
