@@ -1,2 +1,45 @@
-//! Writes and checks generated files.
-fn main() {}
+//! Writes the generated files of the project, or checks that they are up to date.
+//!
+//! `cargo dev generate` writes all of them, `cargo dev header` the C header alone, and `cargo dev check` fails
+//! when a committed file differs from a fresh one, showing the first line that differs.
+
+mod file;
+mod header;
+
+use file::Generated;
+use std::path::Path;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let command = std::env::args().nth(1).unwrap_or_default();
+    match run(&command) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(message) => {
+            eprintln!("{message}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(command: &str) -> Result<(), String> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    match command {
+        "generate" => all(&root)?.iter().try_for_each(|file| file.write(&root)),
+        "header" => header::generate(&root)?.write(&root),
+        "check" => {
+            let stale: Vec<String> = all(&root)?
+                .iter()
+                .filter_map(|file| file.difference(&root))
+                .collect();
+            if stale.is_empty() {
+                return Ok(());
+            }
+            Err(format!("{}\nrun: cargo dev generate", stale.join("\n")))
+        }
+        _ => Err("usage: cargo dev generate | header | check".into()),
+    }
+}
+
+fn all(root: &Path) -> Result<Vec<Generated>, String> {
+    Ok(vec![header::generate(root)?])
+}

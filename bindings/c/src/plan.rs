@@ -1,0 +1,153 @@
+//! Plans.
+
+use crate::guard::{Fault, guard};
+use crate::handle::{borrow, check, give, take};
+use crate::status::edgenail_status as Status;
+use crate::text::{put_utf8, put_utf16, utf8, utf16};
+use std::ffi::c_char;
+
+/// The plan of a house. It never changes once made: any number of threads may read it at once. The caller
+/// owns it, and gives it back with `edgenail_plan_free`.
+#[derive(Debug)]
+pub struct edgenail_plan {
+    pub(crate) plan: edgenail::Plan,
+    json: String,
+}
+
+const _: () = {
+    const fn shared_between_threads<T: Send + Sync>() {}
+    shared_between_threads::<edgenail_plan>();
+};
+
+impl edgenail_plan {
+    fn new(text: &str) -> Result<Self, Fault> {
+        let plan = edgenail::plan_json(text)?;
+        let json = plan.json();
+        Ok(Self { plan, json })
+    }
+}
+
+/// Plans the house that a JSON document in UTF-8 describes.
+///
+/// On success the caller owns `*out_plan`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the
+/// faults in the error list, `EDGENAIL_STATUS_NO_LAYOUT`, `EDGENAIL_STATUS_INTERNAL`, or a status of misuse;
+/// `*out_plan` is then left as it was.
+///
+/// # Safety
+///
+/// `text` points at `length` bytes; `out_plan` points at a pointer.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_new_json(
+    text: *const c_char,
+    length: i64,
+    out_plan: *mut *mut edgenail_plan,
+) -> i32 {
+    guard(|| {
+        check(out_plan, "out_plan")?;
+        // SAFETY: the caller's promise is the same as ours.
+        let plan = edgenail_plan::new(unsafe { utf8(text, length, "text") }?)?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { give(out_plan, plan, "out_plan") }
+    })
+}
+
+/// As `edgenail_plan_new_json`, from UTF-16; `length` counts code units.
+///
+/// # Safety
+///
+/// `text` points at `length` code units; `out_plan` points at a pointer.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_new_json_utf16(
+    text: *const u16,
+    length: i64,
+    out_plan: *mut *mut edgenail_plan,
+) -> i32 {
+    guard(|| {
+        check(out_plan, "out_plan")?;
+        // SAFETY: the caller's promise is the same as ours.
+        let plan = edgenail_plan::new(&unsafe { utf16(text, length, "text") }?)?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { give(out_plan, plan, "out_plan") }
+    })
+}
+
+/// Gives a plan back. NULL is nothing to give back; giving a plan back twice is undefined.
+///
+/// # Safety
+///
+/// `plan` is NULL or came from this library, was not given back before, and no thread uses it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_free(plan: *mut edgenail_plan) {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { take(plan) };
+        Ok(())
+    });
+}
+
+/// The whole plan as a JSON document in UTF-8, with the same bytes in every language.
+///
+/// Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`.
+/// No final zero is written.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_json(
+    plan: *const edgenail_plan,
+    buffer: *mut c_char,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf8(&borrow(plan, "plan")?.json, buffer, capacity, out_needed) }
+    })
+}
+
+/// As `edgenail_plan_json`, in UTF-16; capacity and size count code units.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `buffer` has room for `capacity` code units; `out_needed` points at an `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_json_utf16(
+    plan: *const edgenail_plan,
+    buffer: *mut u16,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf16(&borrow(plan, "plan")?.json, buffer, capacity, out_needed) }
+    })
+}
+
+/// The drawing of a wall as an SVG document in UTF-8; `wall` is the wall's name.
+///
+/// Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the
+/// size needed in `out_needed`. No final zero is written.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `wall` points at `wall_length` bytes; `buffer` has room for `capacity` bytes;
+/// `out_needed` points at an `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_wall_svg(
+    plan: *const edgenail_plan,
+    wall: *const c_char,
+    wall_length: i64,
+    buffer: *mut c_char,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        let (plan, wall) = unsafe { (borrow(plan, "plan")?, utf8(wall, wall_length, "wall")?) };
+        let missing = || Fault::argument(Status::NotFound, "wall", "there is no wall of this name");
+        let svg = plan.plan.wall_svg(wall).ok_or_else(missing)?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf8(&svg, buffer, capacity, out_needed) }
+    })
+}
