@@ -1,1 +1,19 @@
-//! Python interface.
+//! The Python extension: parses arguments, calls the core off the interpreter's lock, hands back plain values.
+//! The typed package around it is `python/edgenail`; no rule of the trade is stated here.
+
+mod errors;
+mod plan;
+
+use pyo3::prelude::*;
+
+/// The compiled part of edgenail. Import from `edgenail`.
+#[pymodule]
+mod _edgenail {
+    #[pymodule_export]
+    use crate::plan::{Planned, plan};
+
+    /// The version of the library.
+    #[pymodule_export]
+    #[expect(non_upper_case_globals, reason = "Python's name for it")]
+    const __version__: &str = env!("CARGO_PKG_VERSION");
+}

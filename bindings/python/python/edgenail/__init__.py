@@ -1,0 +1,25 @@
+"""Plans the structural sheathing of wood-frame walls.
+
+>>> import edgenail
+>>> plan = edgenail.plan(edgenail.demo_house())  # doctest: +SKIP
+
+A plan is no substitute for the local building code and licensed practice: check it before you build.
+"""
+
+from edgenail._edgenail import __version__
+from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
+from edgenail.plan import Plan, plan
+from edgenail.table import Column, Table
+
+__all__ = [
+    "Column",
+    "EdgenailError",
+    "InputError",
+    "InternalError",
+    "Issue",
+    "NoLayoutError",
+    "Plan",
+    "Table",
+    "__version__",
+    "plan",
+]

@@ -1,0 +1,77 @@
+//! A plan, its tables and its drawings.
+
+use crate::errors::call;
+use edgenail::table::{Column, Data};
+use pyo3::exceptions::PyKeyError;
+use pyo3::prelude::*;
+
+/// What the core made of a house; `edgenail.Plan` is the typed view of it.
+#[pyclass(frozen, module = "edgenail._edgenail")]
+#[derive(Debug)]
+pub(crate) struct Planned {
+    plan: edgenail::Plan,
+}
+
+/// One column as (name, unit, meaning, values).
+type ColumnParts<'a> = (&'a str, Option<&'a str>, &'a str, Values<'a>);
+
+/// The values of a column, which become a list.
+#[derive(IntoPyObject)]
+enum Values<'a> {
+    Int(&'a [i64]),
+    Float(&'a [f64]),
+    Text(&'a [String]),
+}
+
+#[pymethods]
+impl Planned {
+    /// The whole plan as JSON, with the same bytes in every language.
+    fn json(&self, py: Python<'_>) -> PyResult<String> {
+        call(py, || Ok(self.plan.json()))
+    }
+
+    /// The names of the tables.
+    fn table_names(&self) -> Vec<&str> {
+        self.plan.tables().iter().map(|table| table.name).collect()
+    }
+
+    /// A table as (meaning, columns), each column as (name, unit, meaning, values).
+    fn table<'py>(&self, py: Python<'py>, name: &str) -> PyResult<Bound<'py, PyAny>> {
+        let table = self
+            .plan
+            .table(name)
+            .ok_or_else(|| PyKeyError::new_err(name.to_owned()))?;
+        let columns: Vec<_> = table.columns.iter().map(parts).collect();
+        (table.meaning, columns).into_pyobject(py).map(Bound::into_any)
+    }
+
+    /// A table as comma-separated values.
+    fn table_csv(&self, name: &str) -> PyResult<String> {
+        self.plan
+            .table(name)
+            .map(edgenail::table::Table::csv)
+            .ok_or_else(|| PyKeyError::new_err(name.to_owned()))
+    }
+
+    /// The drawing of a wall as SVG.
+    fn wall_svg(&self, py: Python<'_>, wall: &str) -> PyResult<String> {
+        let drawing = call(py, || Ok(self.plan.wall_svg(wall)))?;
+        drawing.ok_or_else(|| PyKeyError::new_err(wall.to_owned()))
+    }
+}
+
+fn parts(column: &Column) -> ColumnParts<'_> {
+    let values = match &column.data {
+        Data::Int(values) => Values::Int(values),
+        Data::Float(values) => Values::Float(values),
+        Data::Text(values) => Values::Text(values),
+    };
+    (column.name, column.unit, column.meaning, values)
+}
+
+/// Plans the house that JSON text or bytes describe.
+#[pyfunction]
+#[pyo3(signature = (house, /))]
+pub(crate) fn plan(py: Python<'_>, house: &[u8]) -> PyResult<Planned> {
+    call(py, || edgenail::plan_bytes(house)).map(|plan| Planned { plan })
+}

@@ -1,0 +1,99 @@
+//! The C library, and C programs built against it.
+
+use crate::root;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+/// Compiler flags under which every C program of the project must compile.
+pub const STRICT: [&str; 7] = [
+    "-std=c99",
+    "-Wall",
+    "-Wextra",
+    "-Wpedantic",
+    "-Werror",
+    "-Wstrict-prototypes",
+    "-g",
+];
+
+/// How a program is linked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Linking {
+    /// With `libedgenail.a`.
+    Static,
+    /// With `libedgenail.so`.
+    Shared,
+}
+
+/// The folder of the C libraries, built on demand.
+///
+/// # Errors
+///
+/// What the build said.
+pub fn build(target: &Path) -> Result<PathBuf, String> {
+    let cargo = std::env::var("CARGO").unwrap_or_else(|_| "cargo".into());
+    let mut command = Command::new(cargo);
+    command
+        .current_dir(root())
+        .args(["build", "--quiet", "--package", "edgenail-c", "--target-dir"])
+        .arg(target);
+    run(&mut command)?;
+    Ok(target.join("debug"))
+}
+
+/// Compiles a C program of the project; `source` is its path from the root.
+///
+/// # Errors
+///
+/// What the compiler said.
+pub fn compile(
+    source: &str,
+    libraries: &Path,
+    linking: Linking,
+    flags: &[&str],
+    program: &Path,
+) -> Result<(), String> {
+    let mut command = Command::new(std::env::var("CC").unwrap_or_else(|_| "cc".into()));
+    command
+        .current_dir(root())
+        .args(STRICT)
+        .args(flags)
+        .args(["-I", "bindings/c/include", source, "-o"])
+        .arg(program);
+    match linking {
+        Linking::Static => command
+            .arg(libraries.join("libedgenail.a"))
+            .args(["-lpthread", "-ldl", "-lm"]),
+        Linking::Shared => {
+            // The library's own name carries the ABI's number, as installed libraries do.
+            let name = libraries.join("libedgenail.so.1");
+            let _ = std::fs::remove_file(&name);
+            std::fs::copy(libraries.join("libedgenail.so"), &name).map_err(|error| error.to_string())?;
+            let path = format!("-Wl,-rpath,{}", libraries.display());
+            command
+                .arg(libraries.join("libedgenail.so"))
+                .arg(path)
+                .arg("-lpthread")
+        }
+    };
+    run(&mut command).map(|_| ())
+}
+
+/// Runs a command that must succeed.
+///
+/// # Errors
+///
+/// The command, its status and what it said.
+pub fn run(command: &mut Command) -> Result<Output, String> {
+    let output = command
+        .output()
+        .map_err(|error| format!("{command:?}: {error}"))?;
+    if output.status.success() {
+        return Ok(output);
+    }
+    let said = [output.stdout.as_slice(), output.stderr.as_slice()].concat();
+    Err(format!(
+        "{command:?}: {}\n{}",
+        output.status,
+        String::from_utf8_lossy(&said)
+    ))
+}

@@ -1,0 +1,128 @@
+/*
+ * Runs one operation of the library and writes the bytes it gave to standard output; the exit code is the
+ * status. On an error of the library the document of the error is written in place of the result.
+ *
+ *   driver plan FILE                 the plan of the house in FILE, as JSON
+ *   driver table NAME FILE           a table of that plan, as comma-separated values
+ *   driver svg WALL FILE             the drawing of a wall
+ */
+#include "edgenail.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const int USAGE = 99;
+
+/* The whole of a file; ends the program when it cannot be read. */
+static char *read_file(const char *path, int64_t *length) {
+  FILE *file = fopen(path, "rb");
+  size_t capacity = 1 << 16;
+  size_t size = 0;
+  char *text = malloc(capacity);
+  if (file == NULL || text == NULL) {
+    fprintf(stderr, "cannot read %s\n", path);
+    exit(USAGE);
+  }
+  for (;;) {
+    size_t count = fread(text + size, 1, capacity - size, file);
+    size += count;
+    if (count == 0) {
+      break;
+    }
+    if (size == capacity) {
+      char *larger = realloc(text, capacity *= 2);
+      if (larger == NULL) {
+        fprintf(stderr, "no memory for %s\n", path);
+        exit(USAGE);
+      }
+      text = larger;
+    }
+  }
+  fclose(file);
+  *length = (int64_t)size;
+  return text;
+}
+
+static char *room(int64_t size) {
+  char *buffer = malloc((size_t)size + 1);
+  if (buffer == NULL) {
+    fprintf(stderr, "no memory\n");
+    exit(USAGE);
+  }
+  return buffer;
+}
+
+/* Writes the error of the last call: its document, or for misuse its first entry. */
+static int32_t write_error(int32_t status) {
+  int64_t size = 0;
+  char *buffer;
+  edgenail_error_json(NULL, 0, &size);
+  if (size == 0) {
+    edgenail_error_text(0, EDGENAIL_ERROR_FIELD_MESSAGE, NULL, 0, &size);
+    buffer = room(size);
+    if (edgenail_error_text(0, EDGENAIL_ERROR_FIELD_MESSAGE, buffer, size, &size) == EDGENAIL_STATUS_OK) {
+      fprintf(stderr, "%.*s\n", (int)size, buffer);
+    }
+  } else {
+    buffer = room(size);
+    if (edgenail_error_json(buffer, size, &size) == EDGENAIL_STATUS_OK) {
+      fwrite(buffer, 1, (size_t)size, stdout);
+    }
+  }
+  free(buffer);
+  return status;
+}
+
+/* What the command asks of a plan, into a buffer of the caller. */
+static int32_t ask(const edgenail_plan *plan, const char *operation, const char *name, char *buffer,
+                   int64_t capacity, int64_t *needed) {
+  if (strcmp(operation, "plan") == 0) {
+    return edgenail_plan_json(plan, buffer, capacity, needed);
+  }
+  if (strcmp(operation, "table") == 0) {
+    return edgenail_plan_csv(plan, name, (int64_t)strlen(name), buffer, capacity, needed);
+  }
+  return edgenail_plan_wall_svg(plan, name, (int64_t)strlen(name), buffer, capacity, needed);
+}
+
+static int32_t plan_file(const char *operation, const char *name, const char *path) {
+  edgenail_plan *plan = NULL;
+  int64_t length = 0;
+  int64_t size = 0;
+  char *text = read_file(path, &length);
+  int32_t status = edgenail_plan_new_json(text, length, &plan);
+  free(text);
+  if (status != EDGENAIL_STATUS_OK) {
+    return write_error(status);
+  }
+  status = ask(plan, operation, name, NULL, 0, &size);
+  if (status == EDGENAIL_STATUS_BUFFER_TOO_SMALL) {
+    char *buffer = room(size);
+    status = ask(plan, operation, name, buffer, size, &size);
+    if (status == EDGENAIL_STATUS_OK) {
+      fwrite(buffer, 1, (size_t)size, stdout);
+    }
+    free(buffer);
+  }
+  if (status != EDGENAIL_STATUS_OK) {
+    write_error(status);
+  }
+  edgenail_plan_free(plan);
+  return status;
+}
+
+int main(int argc, char **argv) {
+  if (edgenail_abi() != EDGENAIL_ABI) {
+    fprintf(stderr, "the library is not the one of this header\n");
+    return USAGE;
+  }
+  if (argc == 3 && strcmp(argv[1], "plan") == 0) {
+    return plan_file(argv[1], "", argv[2]);
+  }
+  if (argc == 4 && (strcmp(argv[1], "table") == 0 || strcmp(argv[1], "svg") == 0)) {
+    return plan_file(argv[1], argv[2], argv[3]);
+  }
+  fprintf(stderr, "usage: driver plan FILE | table NAME FILE | svg WALL FILE\n");
+  return USAGE;
+}
