@@ -64,10 +64,11 @@ pub fn compile(
             .arg(libraries.join("libedgenail.a"))
             .args(["-lpthread", "-ldl", "-lm"]),
         Linking::Shared => {
-            // The library's own name carries the ABI's number, as installed libraries do.
+            // The loader looks for the library's own name, which carries the ABI's number.
             let name = libraries.join("libedgenail.so.1");
-            let _ = std::fs::remove_file(&name);
-            std::fs::copy(libraries.join("libedgenail.so"), &name).map_err(|error| error.to_string())?;
+            if !name.exists() {
+                let _ = std::os::unix::fs::symlink("libedgenail.so", &name);
+            }
             let path = format!("-Wl,-rpath,{}", libraries.display());
             command
                 .arg(libraries.join("libedgenail.so"))

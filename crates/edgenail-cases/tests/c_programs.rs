@@ -1,0 +1,180 @@
+//! The C interface from outside: its header, its symbols, its numbers, and programs that use and misuse it, plain,
+//! under the sanitizers of the compiler and under valgrind.
+
+use edgenail_cases::library::{Linking, build, compile, run};
+use edgenail_cases::root;
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// A house that can be planned.
+const HOUSE: &str = "tests/cases/plan/inputs/one-wall.json";
+const HEADER: &str = "bindings/c/include/edgenail.h";
+
+fn folder() -> PathBuf {
+    PathBuf::from(env!("CARGO_TARGET_TMPDIR"))
+}
+
+fn libraries() -> PathBuf {
+    build(&folder().join("..")).unwrap()
+}
+
+fn program(name: &str, variant: &str, linking: Linking, flags: &[&str]) -> PathBuf {
+    let stem = Path::new(name)
+        .file_stem()
+        .unwrap()
+        .to_string_lossy()
+        .into_owned();
+    let program = folder().join(format!("{stem}-{variant}"));
+    compile(name, &libraries(), linking, flags, &program).unwrap();
+    program
+}
+
+fn every_way(source: &str) {
+    for (variant, linking) in [("static", Linking::Static), ("shared", Linking::Shared)] {
+        run(Command::new(program(source, variant, linking, &[])).arg(root().join(HOUSE))).unwrap();
+    }
+    let flags = [
+        "-fsanitize=address,undefined",
+        "-fno-sanitize-recover=all",
+        "-fno-sanitize=alignment",
+    ];
+    run(Command::new(program(source, "sanitized", Linking::Static, &flags)).arg(root().join(HOUSE))).unwrap();
+    if Command::new("valgrind").arg("--version").output().is_err() {
+        assert!(std::env::var("CI").is_err(), "valgrind is not installed");
+        eprintln!("valgrind is not installed: {source} was not run under it");
+        return;
+    }
+    let mut valgrind = Command::new("valgrind");
+    valgrind.args([
+        "--quiet",
+        "--leak-check=full",
+        "--show-leak-kinds=all",
+        "--error-exitcode=9",
+    ]);
+    run(valgrind
+        .arg(program(source, "valgrind", Linking::Static, &[]))
+        .arg(root().join(HOUSE)))
+    .unwrap();
+}
+
+#[test]
+fn hostile_calls_get_a_status_and_touch_nothing() {
+    every_way("tests/c/hostile.c");
+}
+
+#[test]
+fn threads_share_a_plan_and_keep_their_own_errors() {
+    every_way("tests/c/threads.c");
+}
+
+#[test]
+#[ignore = "plans have no take-off yet"]
+fn the_example_plans_a_house() {
+    every_way("bindings/c/examples/plan_house.c");
+}
+
+#[test]
+fn the_header_compiles_alone_in_c_and_in_cpp() {
+    let folder = folder();
+    for (compiler, language, standard) in [
+        ("cc", "c", "c99"),
+        ("cc", "c", "c11"),
+        ("cc", "c", "c17"),
+        ("c++", "cpp", "c++11"),
+        ("c++", "cpp", "c++17"),
+    ] {
+        let source = folder.join(format!("header.{language}"));
+        let uses = "#include \"edgenail.h\"\nint main(void) { return edgenail_abi() - EDGENAIL_ABI; }\n";
+        fs::write(&source, uses).unwrap();
+        let mut command = Command::new(compiler);
+        command.args([
+            "-Wall",
+            "-Wextra",
+            "-Wpedantic",
+            "-Werror",
+            "-fsyntax-only",
+            &format!("-std={standard}"),
+        ]);
+        run(command
+            .arg("-I")
+            .arg(root().join("bindings/c/include"))
+            .arg(&source))
+        .unwrap();
+    }
+}
+
+/// Names before an opening bracket, outside comments and macros.
+fn declared() -> BTreeSet<String> {
+    let header = fs::read_to_string(root().join(HEADER)).unwrap();
+    let code = header
+        .lines()
+        .filter(|line| !line.trim_start().starts_with(['*', '/', '#']));
+    let code: Vec<&str> = code.collect();
+    let code = code.join("\n");
+    let pieces: Vec<&str> = code.split('(').collect();
+    let names = pieces[..pieces.len() - 1]
+        .iter()
+        .filter_map(|piece| piece.split([' ', '*', '\n']).next_back());
+    names
+        .filter(|name| name.starts_with("edgenail_"))
+        .map(str::to_owned)
+        .collect()
+}
+
+#[test]
+fn the_library_exports_what_the_header_declares_and_nothing_else() {
+    let library = libraries().join("libedgenail.so");
+    let output = run(Command::new("nm").args(["-D", "--defined-only"]).arg(&library)).unwrap();
+    let symbols = String::from_utf8(output.stdout).unwrap();
+    let exported: BTreeSet<String> = symbols
+        .lines()
+        .filter_map(|line| line.split_whitespace().nth(2))
+        .filter(|name| name.starts_with("edgenail_"))
+        .map(str::to_owned)
+        .collect();
+    assert!(exported.contains("edgenail_plan_free"));
+    assert_eq!(exported, declared());
+}
+
+/// Numbers that programs were compiled with: a line is added here, and none is ever changed.
+const NUMBERS: &str = "\
+EDGENAIL_STATUS_OK 0
+EDGENAIL_STATUS_NULL_POINTER 1
+EDGENAIL_STATUS_BAD_LENGTH 2
+EDGENAIL_STATUS_ROW_SIZE 3
+EDGENAIL_STATUS_NOT_FOUND 4
+EDGENAIL_STATUS_WRONG_KIND 5
+EDGENAIL_STATUS_BAD_CHOICE 6
+EDGENAIL_STATUS_BUFFER_TOO_SMALL 10
+EDGENAIL_STATUS_NOT_UTF8 11
+EDGENAIL_STATUS_NOT_UTF16 12
+EDGENAIL_STATUS_INPUT 100
+EDGENAIL_STATUS_NO_LAYOUT 200
+EDGENAIL_STATUS_INTERNAL 250
+EDGENAIL_ERROR_FIELD_CODE 0
+EDGENAIL_ERROR_FIELD_PATH 1
+EDGENAIL_ERROR_FIELD_WALL 2
+EDGENAIL_ERROR_FIELD_FOUND 3
+EDGENAIL_ERROR_FIELD_ALLOWED 4
+EDGENAIL_ERROR_FIELD_MESSAGE 5
+EDGENAIL_KIND_INT64 1
+EDGENAIL_KIND_DOUBLE 2
+EDGENAIL_KIND_TEXT 3
+EDGENAIL_ABI 1
+";
+
+#[test]
+fn the_numbers_of_the_header_never_change_and_the_versions_agree() {
+    let output = run(&mut Command::new(program(
+        "tests/c/layout.c",
+        "static",
+        Linking::Static,
+        &[],
+    )))
+    .unwrap();
+    let version = env!("CARGO_PKG_VERSION");
+    let wanted = format!("{NUMBERS}header {version}\nlibrary {version}\n");
+    assert_eq!(String::from_utf8(output.stdout).unwrap(), wanted);
+}

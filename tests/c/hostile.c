@@ -1,0 +1,215 @@
+/*
+ * Calls every function with arguments that a careful program never gives: NULL everywhere, sizes below zero, no
+ * room, text that is neither UTF-8 nor UTF-16, names that do not exist. Each must answer with a status and leave
+ * its outputs as they were.
+ *
+ *   hostile FILE      FILE is a house that can be planned
+ */
+#include "check.h"
+#include "edgenail.h"
+
+#include <string.h>
+
+static const char MISSING[] = "no such name";
+
+static void bad_texts(void) {
+  static const char not_utf8[] = {'{', '\xff', '}'};
+  static const uint16_t lone_surrogate[] = {'{', 0xd800, '}'};
+  edgenail_plan *plan = NULL;
+  CHECK(edgenail_plan_new_json(NULL, 2, &plan) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_new_json("{}", 2, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_new_json("{}", -1, &plan) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_plan_new_json("{}", INT64_MIN, &plan) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_plan_new_json(not_utf8, sizeof not_utf8, &plan) == EDGENAIL_STATUS_NOT_UTF8);
+  CHECK(edgenail_plan_new_json("", 0, &plan) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_plan_new_json_utf16(NULL, 2, &plan) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_new_json_utf16(lone_surrogate, 3, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_new_json_utf16(lone_surrogate, -3, &plan) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_plan_new_json_utf16(lone_surrogate, INT64_MAX, &plan) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_plan_new_json_utf16(lone_surrogate, 3, &plan) == EDGENAIL_STATUS_NOT_UTF16);
+  CHECK(plan == NULL);
+}
+
+static void error_list(void) {
+  edgenail_plan *plan = NULL;
+  char text[256];
+  uint16_t units[256];
+  int64_t needed = -7;
+  int64_t needed_units = -7;
+  CHECK(edgenail_plan_new_json(EDGENAIL_TEXT("{"), &plan) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 1);
+  CHECK(edgenail_error_number(0) == 100);
+  CHECK(edgenail_error_number(-1) == -1);
+  CHECK(edgenail_error_number(1) == -1);
+  CHECK(edgenail_error_text(1, EDGENAIL_ERROR_FIELD_CODE, text, sizeof text, &needed) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_error_text(-1, EDGENAIL_ERROR_FIELD_CODE, text, sizeof text, &needed) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_error_text(0, 77, text, sizeof text, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_error_text(0, -1, text, sizeof text, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_error_text(0, 0, NULL, 4, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_error_text(0, 0, text, sizeof text, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_error_text(0, 0, text, -1, &needed) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(needed == -7);
+  CHECK(edgenail_error_text(0, 0, NULL, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(needed == 6);
+  text[5] = '#';
+  CHECK(edgenail_error_text(0, 0, text, 5, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(text[5] == '#');
+  CHECK(edgenail_error_text(0, 0, text, 6, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(memcmp(text, "syntax", 6) == 0);
+  CHECK(edgenail_error_text_utf16(0, 0, units, 256, &needed_units) == EDGENAIL_STATUS_OK);
+  CHECK(needed_units == 6 && units[0] == 's' && units[5] == 'x');
+  CHECK(edgenail_error_text_utf16(0, 0, NULL, 6, &needed_units) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_error_text_utf16(0, 99, units, 256, &needed_units) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_error_json(NULL, 0, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_error_json(NULL, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  /* Reading the list, rightly or wrongly, leaves it as it is. */
+  CHECK(edgenail_error_count() == 1);
+  CHECK(edgenail_version(text, sizeof text, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_error_count() == 0);
+  CHECK(edgenail_version(text, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(edgenail_version(text, 1, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+}
+
+static void no_plan(void) {
+  char text[8];
+  uint16_t units[8];
+  int64_t values[8];
+  double numbers[8];
+  int64_t needed = 0;
+  int64_t count = 0;
+  int32_t kind = 0;
+  CHECK(edgenail_plan_json(NULL, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_json_utf16(NULL, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_wall_svg(NULL, EDGENAIL_TEXT("a"), text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_table_count(NULL, &count) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_table_name(NULL, 0, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_table_size(NULL, EDGENAIL_TEXT("a"), &count, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_column(NULL, EDGENAIL_TEXT("a"), 0, &kind, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_column_int64(NULL, EDGENAIL_TEXT("a"), EDGENAIL_TEXT("b"), values, 8, &needed) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_column_double(NULL, EDGENAIL_TEXT("a"), EDGENAIL_TEXT("b"), numbers, 8, &needed) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_text(NULL, EDGENAIL_TEXT("a"), EDGENAIL_TEXT("b"), 0, text, 8, &needed) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_text_utf16(NULL, EDGENAIL_TEXT("a"), EDGENAIL_TEXT("b"), 0, units, 8, &needed) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_csv(NULL, EDGENAIL_TEXT("a"), text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  edgenail_plan_free(NULL);
+}
+
+/* Every table and column of a plan, then names and rows that are not there. */
+static void tables(const edgenail_plan *plan) {
+  char name[64];
+  char column[64];
+  int64_t count = 0;
+  int64_t name_size = 0;
+  int64_t column_size = 0;
+  int64_t rows = 0;
+  int64_t columns = 0;
+  int64_t needed = 0;
+  int64_t index;
+  int64_t position;
+  int32_t kind = 0;
+  CHECK(edgenail_plan_table_count(plan, &count) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_plan_table_count(plan, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_table_name(plan, count, name, sizeof name, &name_size) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_table_name(plan, -1, name, sizeof name, &name_size) == EDGENAIL_STATUS_BAD_LENGTH);
+  for (index = 0; index < count; index++) {
+    CHECK(edgenail_plan_table_name(plan, index, name, sizeof name, &name_size) == EDGENAIL_STATUS_OK);
+    CHECK(edgenail_plan_table_size(plan, name, name_size, &rows, &columns) == EDGENAIL_STATUS_OK);
+    CHECK(edgenail_plan_table_size(plan, name, name_size, NULL, &columns) == EDGENAIL_STATUS_NULL_POINTER);
+    CHECK(edgenail_plan_table_size(plan, name, name_size, &rows, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+    CHECK(edgenail_plan_column(plan, name, name_size, columns, &kind, column, sizeof column, &column_size) ==
+          EDGENAIL_STATUS_NOT_FOUND);
+    for (position = 0; position < columns; position++) {
+      int64_t *values = calloc((size_t)rows + 1, sizeof *values);
+      double *numbers = calloc((size_t)rows + 1, sizeof *numbers);
+      int32_t status;
+      if (values == NULL || numbers == NULL) {
+        exit(2);
+      }
+      CHECK(edgenail_plan_column(plan, name, name_size, position, NULL, column, sizeof column, &column_size) ==
+            EDGENAIL_STATUS_NULL_POINTER);
+      CHECK(edgenail_plan_column(plan, name, name_size, position, &kind, column, sizeof column, &column_size) ==
+            EDGENAIL_STATUS_OK);
+      status = edgenail_plan_column_int64(plan, name, name_size, column, column_size, values, rows, &needed);
+      CHECK(status == (kind == EDGENAIL_KIND_INT64 ? EDGENAIL_STATUS_OK : EDGENAIL_STATUS_WRONG_KIND));
+      status = edgenail_plan_column_double(plan, name, name_size, column, column_size, numbers, rows, &needed);
+      CHECK(status == (kind == EDGENAIL_KIND_TEXT ? EDGENAIL_STATUS_WRONG_KIND : EDGENAIL_STATUS_OK));
+      if (kind != EDGENAIL_KIND_TEXT) {
+        CHECK(needed == rows);
+        if (kind == EDGENAIL_KIND_INT64 && rows > 0) {
+          CHECK(numbers[rows - 1] == (double)values[rows - 1]);
+        }
+      }
+      CHECK(edgenail_plan_text(plan, name, name_size, column, column_size, rows, NULL, 0, &needed) ==
+            EDGENAIL_STATUS_NOT_FOUND);
+      CHECK(edgenail_plan_text(plan, name, name_size, column, column_size, -1, NULL, 0, &needed) ==
+            EDGENAIL_STATUS_BAD_LENGTH);
+      free(values);
+      free(numbers);
+    }
+    CHECK(edgenail_plan_column_int64(plan, name, name_size, EDGENAIL_TEXT("no such name"), NULL, 0, &needed) ==
+          EDGENAIL_STATUS_NOT_FOUND);
+    CHECK(edgenail_plan_column_int64(plan, name, name_size, NULL, 0, NULL, 0, &needed) ==
+          EDGENAIL_STATUS_NULL_POINTER);
+  }
+  CHECK(edgenail_plan_csv(plan, MISSING, sizeof MISSING - 1, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_csv(plan, NULL, 0, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_csv(plan, MISSING, -1, NULL, 0, &needed) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_plan_wall_svg(plan, MISSING, sizeof MISSING - 1, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_wall_svg(plan, NULL, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+}
+
+/* The document at exactly its size and at every way of one byte less; outputs that are not aligned. */
+static void documents(const edgenail_plan *plan) {
+  int64_t needed = 0;
+  int64_t units_needed = 0;
+  char *text;
+  uint16_t *units;
+  char room[sizeof(int64_t) + 1];
+  CHECK(edgenail_plan_json(plan, NULL, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(edgenail_plan_json(plan, NULL, needed, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  text = malloc((size_t)needed);
+  if (text == NULL) {
+    exit(2);
+  }
+  CHECK(edgenail_plan_json(plan, text, needed - 1, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(edgenail_plan_json(plan, text, needed, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(text[0] == '{' && text[needed - 1] == '}');
+  free(text);
+  CHECK(edgenail_plan_json_utf16(plan, NULL, 0, &units_needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  units = malloc((size_t)units_needed * sizeof *units);
+  if (units == NULL) {
+    exit(2);
+  }
+  CHECK(edgenail_plan_json_utf16(plan, units, units_needed, &units_needed) == EDGENAIL_STATUS_OK);
+  CHECK(units[0] == '{' && units[units_needed - 1] == '}');
+  free(units);
+  memset(room, 0, sizeof room);
+  CHECK(edgenail_plan_json(plan, NULL, 0, (int64_t *)(void *)(room + 1)) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  memcpy(&units_needed, room + 1, sizeof units_needed);
+  CHECK(units_needed == needed);
+}
+
+int main(int argc, char **argv) {
+  edgenail_plan *plan = NULL;
+  long size = 0;
+  char *text;
+  if (argc != 2) {
+    fprintf(stderr, "usage: hostile FILE\n");
+    return 2;
+  }
+  text = read_file(argv[1], &size);
+  bad_texts();
+  error_list();
+  no_plan();
+  CHECK(edgenail_plan_new_json(text, size, &plan) == EDGENAIL_STATUS_OK);
+  free(text);
+  if (plan != NULL) {
+    tables(plan);
+    documents(plan);
+    edgenail_plan_free(plan);
+  }
+  return failures == 0 ? 0 : 1;
+}
