@@ -1,6 +1,8 @@
 //! The C interface from outside: its header, its symbols, its numbers, and programs that use and misuse it, plain,
 //! under the sanitizers of the compiler and under valgrind.
 
+#![expect(clippy::unwrap_used, reason = "a test fails by a panic")]
+
 use edgenail_cases::library::{Linking, build, compile, run};
 use edgenail_cases::root;
 use std::collections::BTreeSet;
