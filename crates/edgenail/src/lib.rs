@@ -3,11 +3,18 @@
 #![forbid(unsafe_code)]
 
 pub mod amount;
+pub mod blocking;
 pub mod decimal;
+pub mod edges;
 pub mod error;
+pub mod finding;
+pub mod frame;
 pub mod geometry;
+pub mod house;
 pub mod issue;
+pub mod layout;
 pub mod length;
+pub mod nailing;
 pub mod plan;
 pub mod table;
 

@@ -1,24 +1,10 @@
 //! A stretch of panel edge with one support.
 
 use crate::frame::MemberId;
-use crate::geometry::Point;
-use crate::layout::Joint;
+use crate::geometry::{Interval, Point, Rect};
+use crate::layout::{Joint, Side};
 use crate::length::Length;
 use serde::Serialize;
-
-/// Which side of its panel an edge is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Side {
-    /// The panel lies to the right of it.
-    Left,
-    /// The panel lies to the left of it.
-    Right,
-    /// The panel lies above it.
-    Bottom,
-    /// The panel lies below it.
-    Top,
-}
 
 /// Why an edge counts as unsupported.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
@@ -32,6 +18,17 @@ pub enum Unsupported {
     NotNailable,
     /// It hangs too far beyond the nearest nail line.
     HangsFree,
+}
+
+/// The nail line of an edge on a member.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Hold {
+    /// The member.
+    pub member: MemberId,
+    /// Distance of the nail line from the panel edge.
+    pub inset: Length,
+    /// Wood between the nail line and the nearer edge of the member.
+    pub wood: Length,
 }
 
 /// What holds a stretch of edge.
@@ -57,6 +54,8 @@ pub struct EdgeRun {
     pub id: u32,
     /// The piece.
     pub piece: u32,
+    /// The edge of the piece's outline that it is part of, counted round the outline.
+    pub edge: u32,
     /// Which side.
     pub side: Side,
     /// What the edge meets.
@@ -67,7 +66,7 @@ pub struct EdgeRun {
     pub from: Point,
     /// End of the stretch.
     pub to: Point,
-    /// Length of the stretch.
+    /// Length of the stretch. Along a rake it is the difference of two rounded distances, so that runs sum exactly.
     pub length: Length,
     /// What holds it.
     pub support: Support,
@@ -75,8 +74,36 @@ pub struct EdgeRun {
     pub inset: Option<Length>,
     /// Wood between the nail line and the nearer edge of the member, where something holds it.
     pub wood: Option<Length>,
-    /// It has to be backed: a vertical edge, an edge in a segment, or one that practice wants backed.
+    /// The clear bay that an unsupported stretch lies in, face to face; it may reach beyond the panel.
+    pub bay: Option<Length>,
+    /// It lacks support and has to be backed: a plumb edge, an edge in a segment, or one that practice wants backed.
     pub must_back: bool,
     /// The neighbour across the seam.
     pub partner: Option<u32>,
+}
+
+impl EdgeRun {
+    /// It wants backing and has none.
+    pub const fn lacks_backing(&self) -> bool {
+        self.must_back && matches!(self.support, Support::Nothing { .. })
+    }
+
+    /// The stretch as a rectangle, which has no width where the edge is level or plumb.
+    pub fn area(&self) -> Rect {
+        let y = Interval::new(self.from.y, self.to.y);
+        Rect {
+            x0: self.from.x,
+            y0: y.lo,
+            x1: self.to.x,
+            y1: y.hi,
+        }
+    }
+
+    /// The member that holds it.
+    pub const fn member(&self) -> Option<MemberId> {
+        match self.support {
+            Support::Member { member } => Some(member),
+            Support::Nothing { .. } => None,
+        }
+    }
 }

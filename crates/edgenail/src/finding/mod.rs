@@ -1,6 +1,6 @@
 //! What a check of a layout, a frame or a measurement finds.
 
-use crate::length::Length;
+use crate::length::{Finest, Length, Rounding, Style};
 use serde::Serialize;
 
 /// How much a finding matters.
@@ -105,4 +105,11 @@ pub struct Finding {
     pub allowed: String,
     /// A sentence for a person, with the remedy.
     pub message: String,
+}
+
+/// A length in a sentence: inches to a sixty-fourth, to the nearest.
+pub(crate) fn inches(length: Length) -> String {
+    length
+        .show(Style::Inches(Finest::SixtyFourth), Rounding::Nearest)
+        .text
 }

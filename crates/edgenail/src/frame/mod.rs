@@ -47,7 +47,11 @@ pub struct Frame {
 impl Frame {
     /// Everything that sheathing leaves out: openings, then bare zones.
     pub fn holes(&self) -> Vec<Rect> {
-        self.openings.iter().map(|o| o.rect).chain(self.bare_zones.iter().map(|b| b.rect)).collect()
+        self.openings
+            .iter()
+            .map(|o| o.rect)
+            .chain(self.bare_zones.iter().map(|b| b.rect))
+            .collect()
     }
 
     /// The member with this id.

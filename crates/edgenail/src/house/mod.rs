@@ -22,7 +22,9 @@ pub use corner::{Corner, CornerTurn, WallEnd};
 pub use given::{GivenBand, GivenLayout, GivenPiece};
 pub use measured::{Measured, MeasuredOpening};
 pub use opening::{Header, Opening, OpeningKind, Patch};
-pub use practice::{Assembly, BlockedEdges, DatumChoice, Practice, RimSeam, RunningChoice, StartChoice, Tolerances};
+pub use practice::{
+    Assembly, BlockedEdges, DatumChoice, Practice, RimSeam, RunningChoice, StartChoice, Tolerances,
+};
 pub use rates::{JobRates, Judgement, Objective};
 pub use section::{Bearing, Bottom, Level, Section};
 pub use segment::{Method, Segment};

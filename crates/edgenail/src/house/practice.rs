@@ -101,6 +101,10 @@ pub struct Tolerances {
 
 /// How the crew works.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a yes or no that the user says by name"
+)]
 pub struct Practice {
     /// Which way sheets run.
     pub running: RunningChoice,

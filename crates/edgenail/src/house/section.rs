@@ -29,6 +29,10 @@ pub struct Bottom {
 /// A level of a section's stack.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a section has few levels, and most of them are storeys"
+)]
 pub enum Level {
     /// Plates and studs.
     Storey(Storey),

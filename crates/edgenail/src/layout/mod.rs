@@ -1,9 +1,19 @@
 //! A layout of sheets on a wall: courses, seams, pieces. Evaluates, never chooses.
+//!
+//! [`lay_out`] makes pieces from a specification, [`Cutter`] is its kernel for one strip.
 
 mod build;
+mod cutter;
+mod mark;
 mod piece;
+mod side;
 mod spec;
 
+#[cfg(test)]
+pub(crate) mod trial;
+
 pub use build::lay_out;
-pub use piece::{Joint, Layout, LayoutBand, Piece, Running, Sides};
+pub use cutter::{Cutter, Part};
+pub use piece::{Layout, LayoutBand, Piece, Running};
+pub use side::{Joint, Side, Sides};
 pub use spec::{BandSpec, LayoutSpec, PieceSpec};

@@ -1,5 +1,6 @@
 //! Pieces of a layout.
 
+use super::Sides;
 use crate::geometry::{Rect, Shape};
 use crate::length::Length;
 use serde::Serialize;
@@ -14,31 +15,6 @@ pub enum Running {
     Flat,
 }
 
-/// What a side of a cell meets.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Joint {
-    /// Another panel, with the joint gap.
-    Seam,
-    /// Another panel on a sawn rim, with the gap for shrinkage.
-    RimSeam,
-    /// The end of the sheathing.
-    End,
-}
-
-/// What the four sides of a cell's rectangle meet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Sides {
-    /// At the left.
-    pub left: Joint,
-    /// At the right.
-    pub right: Joint,
-    /// At the bottom.
-    pub bottom: Joint,
-    /// At the top.
-    pub top: Joint,
-}
-
 /// One piece of sheathing.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Piece {
@@ -48,13 +24,14 @@ pub struct Piece {
     pub mark: String,
     /// Its course, as a place in the layout's list.
     pub band: u32,
-    /// The strip of the course that it comes from.
+    /// The strip of the course that it comes from; for a single panel, the panel's place in the list given.
     pub strip: u32,
-    /// From seam centre line to seam centre line: the cells tile the sheathed region exactly.
+    /// From seam centre line to seam centre line: the cells tile the sheathed region exactly. Of a panel that was
+    /// given singly, the same as its outline.
     pub cell: Shape,
     /// What is cut: the cell less half the gap at every seam and the cut-back at openings.
     pub outline: Shape,
-    /// What the sides of its rectangle meet.
+    /// What the sides of its strip meet.
     pub sides: Sides,
     /// The sheet that it is cut from, as a place in the stock's list.
     pub sheet: u32,
@@ -85,7 +62,7 @@ pub struct LayoutBand {
 }
 
 /// Sheets on a wall.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Layout {
     /// How far the sheathing reaches below the lowest plate.
     pub reach: Length,

@@ -2,6 +2,7 @@
 
 use crate::frame::MemberId;
 use crate::geometry::Point;
+use crate::length::Length;
 use serde::Serialize;
 
 /// Why a row is there.
@@ -19,7 +20,7 @@ pub enum Zone {
 }
 
 /// Consecutive nails of one kind into one member: nails `first` to `last` of a line divided into `spaces` equal
-/// parts. Nail i stands at `from + round(i · (to − from) / spaces)`.
+/// parts.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct NailRow {
     /// The piece that is nailed.
@@ -40,7 +41,7 @@ pub struct NailRow {
     pub first: u32,
     /// Last nail of this row.
     pub last: u32,
-    /// The nail was moved along its row to clear a strap or the joint of two members.
+    /// The nail was moved along its row to clear a strap, a hole or the joint of two members.
     pub moved: bool,
 }
 
@@ -49,6 +50,26 @@ impl NailRow {
     pub const fn count(&self) -> u32 {
         self.last - self.first + 1
     }
+
+    /// Where nail `index` of the divided line stands: the nearest whole unit, ties towards the line's end.
+    pub fn position(&self, index: u32) -> Point {
+        Point::new(
+            part_of(self.from.x, self.to.x, index, self.spaces),
+            part_of(self.from.y, self.to.y, index, self.spaces),
+        )
+    }
+
+    /// Where its nails stand, in order.
+    pub fn positions(&self) -> impl Iterator<Item = Point> + '_ {
+        (self.first..=self.last).map(|index| self.position(index))
+    }
+}
+
+/// `from + (to − from) · index / spaces`, to the nearest unit, ties towards `to`.
+pub(super) fn part_of(from: Length, to: Length, index: u32, spaces: u32) -> Length {
+    let (way, spaces) = ((to - from).units(), i64::from(spaces.max(1)));
+    let nearest = (2 * way.abs() * i64::from(index) + spaces).div_euclid(2 * spaces);
+    from + Length::from_units(if way < 0 { -nearest } else { nearest })
 }
 
 /// One nail.
@@ -65,4 +86,18 @@ pub struct Nail {
 pub struct Nailing {
     /// The rows, piece by piece.
     pub rows: Vec<NailRow>,
+}
+
+impl Nailing {
+    /// Every nail, row by row.
+    pub fn nails(&self) -> impl Iterator<Item = Nail> + '_ {
+        (0u32..)
+            .zip(&self.rows)
+            .flat_map(|(row, nails)| nails.positions().map(move |at| Nail { at, row }))
+    }
+
+    /// How many nails there are.
+    pub fn count(&self) -> u64 {
+        self.rows.iter().map(|row| u64::from(row.count())).sum()
+    }
 }

@@ -1,0 +1,48 @@
+//! What is written on the pieces, and the order in which they are hung.
+
+use super::Piece;
+use crate::house::StartChoice;
+
+/// The letters of a course, counted from the bottom: A to Z, then AA, AB and so on.
+pub(super) fn course_letters(course: usize) -> String {
+    let letter = char::from(b'A' + u8::try_from(course % 26).unwrap_or(0));
+    match course / 26 {
+        0 => letter.to_string(),
+        more => course_letters(more - 1) + &letter.to_string(),
+    }
+}
+
+/// Marks the pieces of each course from the left and gives each its turn: the lowest course first, each course from
+/// the end that sheets are laid from.
+pub(super) fn mark(pieces: &mut [Piece], start: StartChoice) {
+    let mut order: Vec<usize> = (0..pieces.len()).collect();
+    let place = |piece: &Piece| {
+        let bounds = piece.outline.bounds();
+        (piece.band, bounds.x0, bounds.y0)
+    };
+    order.sort_by_key(|index| pieces.get(*index).map(place));
+    let mut number = (0, 0);
+    for index in &order {
+        let Some(piece) = pieces.get_mut(*index) else {
+            continue;
+        };
+        number = if number.0 == piece.band {
+            (piece.band, number.1 + 1)
+        } else {
+            (piece.band, 1)
+        };
+        piece.mark = format!("{}{}", course_letters(piece.band as usize), number.1);
+    }
+    if start == StartChoice::Right {
+        let turned = |piece: &Piece| {
+            let bounds = piece.outline.bounds();
+            (piece.band, std::cmp::Reverse(bounds.x1), bounds.y0)
+        };
+        order.sort_by_key(|index| pieces.get(*index).map(turned));
+    }
+    for (turn, index) in (0u32..).zip(order) {
+        if let Some(piece) = pieces.get_mut(index) {
+            piece.hang_order = turn;
+        }
+    }
+}

@@ -1,0 +1,162 @@
+//! What is wrong with the nailing of a layout.
+
+use super::{NailRow, Snag, nail_all};
+use crate::edges::{EdgeRun, Site};
+use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::frame::MemberKind;
+use crate::geometry::Rect;
+use crate::layout::Layout;
+
+/// What is wrong with the nailing of a layout on a backed frame: nails without a place, nails that may not go into
+/// treated lumber, plates of segments that no row is on.
+pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Finding> {
+    let (nailing, snags) = nail_all(site, layout, runs);
+    let mut out = Vec::new();
+    for snag in &snags {
+        out.push(no_place(site, layout, snag));
+    }
+    out.extend(
+        nailing
+            .rows
+            .iter()
+            .filter(|row| row.moved)
+            .map(|row| moved(site, layout, row)),
+    );
+    coatings(site, layout, &nailing.rows, &mut out);
+    plates(site, &nailing.rows, &mut out);
+    out
+}
+
+fn mark(layout: &Layout, piece: u32) -> String {
+    layout
+        .pieces
+        .get(piece as usize)
+        .map(|piece| piece.mark.clone())
+        .unwrap_or_default()
+}
+
+fn no_place(site: &Site<'_>, layout: &Layout, snag: &Snag) -> Finding {
+    Finding {
+        code: FindingCode::NailBlocked,
+        severity: Severity::Mend,
+        wall: site.wall.name.clone(),
+        piece: mark(layout, snag.piece),
+        at: Some((snag.at.x, snag.at.y)),
+        found: "no wood for a nail within a quarter space".into(),
+        allowed: format!(
+            "{} of wood on both sides of a nail, clear of straps and holes",
+            inches(site.practice.member_edge_least)
+        ),
+        message: format!(
+            "Piece {}: the nail at {} along and {} up has no place within a quarter of its space; set it by hand beside its place.",
+            mark(layout, snag.piece),
+            inches(snag.at.x),
+            inches(snag.at.y)
+        ),
+    }
+}
+
+fn moved(site: &Site<'_>, layout: &Layout, row: &NailRow) -> Finding {
+    let at = row.position(row.first);
+    Finding {
+        code: FindingCode::NailBlocked,
+        severity: Severity::Advise,
+        wall: site.wall.name.clone(),
+        piece: mark(layout, row.piece),
+        at: Some((at.x, at.y)),
+        found: "a strap, a hole or a joint of members at its even place".into(),
+        allowed: "a quarter of the space along the row".into(),
+        message: format!(
+            "Piece {}: one nail stands at {} along and {} up, out of its even place, to find wood.",
+            mark(layout, row.piece),
+            inches(at.x),
+            inches(at.y)
+        ),
+    }
+}
+
+/// Nails in treated lumber whose coating practice does not accept there.
+fn coatings(site: &Site<'_>, layout: &Layout, rows: &[NailRow], out: &mut Vec<Finding>) {
+    let mut told = Vec::new();
+    for row in rows {
+        let treated = site.frame.member(row.member).is_some_and(|member| member.treated);
+        let nail = site.house.stock.nails.get(row.nail as usize);
+        let accepted = nail.is_some_and(|nail| site.practice.treated_coatings.contains(&nail.coating));
+        if !treated || accepted || told.contains(&row.member) {
+            continue;
+        }
+        told.push(row.member);
+        let at = row.position(row.first);
+        out.push(Finding {
+            code: FindingCode::NoCorrosionResistantNail,
+            severity: Severity::Refuse,
+            wall: site.wall.name.clone(),
+            piece: mark(layout, row.piece),
+            at: Some((at.x, at.y)),
+            found: nail.map_or_else(|| "no nail in stock".into(), |nail| nail.name.clone()),
+            allowed: "a nail with a coating accepted in treated lumber (IRC R317.3)".into(),
+            message: "Stock has no nail that may go into the preservative-treated plate; add a hot-dipped or stainless one."
+                .into(),
+        });
+    }
+}
+
+/// Bottom plates and topmost plates of segments without a row over their length.
+fn plates(site: &Site<'_>, rows: &[NailRow], out: &mut Vec<Finding>) {
+    for place in &site.segments {
+        let Some(storey) = site
+            .frame
+            .segments
+            .iter()
+            .find(|s| s.rect == place.rect)
+            .map(|s| s.storey)
+        else {
+            continue;
+        };
+        let Some(storey_place) = site.frame.storeys.get(storey as usize) else {
+            continue;
+        };
+        let plates = site
+            .frame
+            .members
+            .iter()
+            .filter(|member| member.storey == Some(storey));
+        for plate in plates {
+            let bounds = plate.face.bounds();
+            let (code, name) = match plate.kind {
+                MemberKind::BottomPlate if bounds.y0 == storey_place.base => {
+                    (FindingCode::BottomPlateBare, "bottom plate")
+                }
+                MemberKind::TopPlate if bounds.y0 == storey_place.topmost_from => {
+                    (FindingCode::TopPlateBare, "topmost plate")
+                }
+                _ => continue,
+            };
+            let Some(shared) = bounds.intersect(&place.rect) else {
+                continue;
+            };
+            let level =
+                |row: &&NailRow| row.member == plate.id && row.from.y == row.to.y && reaches(row, &shared);
+            if rows.iter().any(|row| level(&row)) {
+                continue;
+            }
+            out.push(Finding {
+                code,
+                severity: Severity::Refuse,
+                wall: site.wall.name.clone(),
+                piece: String::new(),
+                at: Some((shared.x0, shared.y0)),
+                found: format!("no row of nails on the {name} of {}", place.segment.mark),
+                allowed: "a row at edge spacing on the bottom plate and on the topmost plate".into(),
+                message: format!(
+                    "Segment {}: no sheet is nailed to its {name}; the sheets must reach it.",
+                    place.segment.mark
+                ),
+            });
+        }
+    }
+}
+
+fn reaches(row: &NailRow, area: &Rect) -> bool {
+    row.positions().any(|at| area.contains(at))
+}

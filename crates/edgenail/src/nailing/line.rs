@@ -1,0 +1,220 @@
+//! Nails along one line, each on wood that can hold it.
+
+use super::row::part_of;
+use super::{NailRow, Snag, Zone};
+use crate::edges::{LineRule, PanelEdge, Site, Steepness};
+use crate::frame::MemberId;
+use crate::geometry::{Interval, Rect};
+use crate::length::Length;
+
+/// A stretch of wood behind a line of nails, in the coordinate of the line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Backing {
+    /// The stretch that it answers for.
+    pub(super) span: Interval,
+    /// Where a nail has wood on both sides of it along the line.
+    pub(super) good: Interval,
+    pub(super) member: MemberId,
+    /// Distance of the line from the panel's edge here.
+    pub(super) inset: Length,
+    pub(super) zone: Zone,
+    pub(super) nail: u32,
+}
+
+/// A line and how it is divided.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Division {
+    pub(super) from: Length,
+    pub(super) to: Length,
+    pub(super) spaces: u32,
+    pub(super) first: u32,
+    pub(super) last: u32,
+}
+
+impl Division {
+    /// The line divided into spaces no wider than `spacing`, with or without a nail at each end; `None` if nothing is
+    /// left to nail.
+    pub(super) fn new(along: Interval, spacing: Length, ends: (bool, bool)) -> Option<Self> {
+        let spaces = u32::try_from(along.len().spaces(spacing.max(Length::from_units(1))).max(1)).ok()?;
+        let (first, end) = (u32::from(!ends.0), if ends.1 { spaces } else { spaces - 1 });
+        let point = along.len() <= Length::ZERO && ends.0;
+        let last = if point { 0 } else { end };
+        (first <= last).then_some(Self {
+            from: along.lo,
+            to: along.hi,
+            spaces,
+            first,
+            last,
+        })
+    }
+
+    fn place(&self, index: u32) -> Length {
+        part_of(self.from, self.to, index, self.spaces)
+    }
+}
+
+/// Puts the nails of a piece on lines, and keeps what could not be nailed.
+pub(super) struct Hammer<'s, 'a> {
+    pub(super) site: &'s Site<'a>,
+    pub(super) rule: LineRule,
+    pub(super) piece: u32,
+    pub(super) rows: &'s mut Vec<NailRow>,
+    pub(super) snags: &'s mut Vec<Snag>,
+}
+
+impl Hammer<'_, '_> {
+    /// Nails a divided line. `wood` lies along it, rising and apart; a place without wood gets no nail.
+    pub(super) fn nail(&mut self, line: &PanelEdge, wood: &[Backing], division: Division) {
+        let quarter = Length::from_units(
+            (division.to - division.from).units().abs() / (4 * i64::from(division.spaces)),
+        );
+        let steep = Steepness::of(line);
+        let depth = |inset: Length| {
+            if line.is_sloped() {
+                steep.plumb(inset)
+            } else {
+                inset
+            }
+        };
+        let mut from = 0;
+        for index in division.first..=division.last {
+            let place = division.place(index);
+            while wood.get(from).is_some_and(|backing| backing.span.hi < place) {
+                from += 1;
+            }
+            let near = wood.get(from.saturating_sub(1)..).unwrap_or_default();
+            let here = near
+                .iter()
+                .find(|backing| backing.span.contains(place) && backing.good.contains(place));
+            if let Some(backing) = here.filter(|backing| self.is_free(line, place, depth(backing.inset))) {
+                self.drive(line, &depth, backing, division, index);
+                continue;
+            }
+            let bearing = wood.iter().any(|backing| backing.span.contains(place));
+            match self.moved(line, &depth, wood, place, quarter) {
+                Some((place, backing)) => {
+                    let at = Division {
+                        from: place,
+                        to: place,
+                        spaces: 1,
+                        first: 0,
+                        last: 0,
+                    };
+                    self.drive(line, &depth, &backing, at, 0);
+                    if let Some(row) = self.rows.last_mut() {
+                        row.moved = true;
+                    }
+                }
+                None if bearing => self.snags.push(Snag {
+                    piece: self.piece,
+                    at: line.point(place, depth(self.rule.least)),
+                }),
+                None => {}
+            }
+        }
+    }
+
+    /// The place nearest to one that cannot be nailed, no more than a quarter space away.
+    fn moved(
+        &self,
+        line: &PanelEdge,
+        depth: &dyn Fn(Length) -> Length,
+        wood: &[Backing],
+        place: Length,
+        quarter: Length,
+    ) -> Option<(Length, Backing)> {
+        let reach = Interval {
+            lo: place - quarter,
+            hi: place + quarter,
+        };
+        let mut best: Option<(Length, Length, Backing)> = None;
+        for backing in wood {
+            let lo = backing.good.lo.max(backing.span.lo).max(reach.lo);
+            let hi = backing.good.hi.min(backing.span.hi).min(reach.hi);
+            if hi < lo {
+                continue;
+            }
+            let blocked = self.patches(line, lo, hi, depth(backing.inset));
+            // A nail just clear of a patch, or as near to its place as the wood allows.
+            let beside = blocked
+                .iter()
+                .flat_map(|patch| [patch.lo - Length::from_units(1), patch.hi + Length::from_units(1)]);
+            let tries = std::iter::once(place.max(lo).min(hi)).chain(beside);
+            for at in tries.filter(|at| lo <= *at && *at <= hi) {
+                let free = blocked.iter().all(|patch| !patch.contains(at));
+                let key = ((at - place).abs(), at);
+                if free && best.is_none_or(|(away, at, _)| key < (away, at)) {
+                    best = Some((key.0, key.1, *backing));
+                }
+            }
+        }
+        best.map(|(_, at, backing)| (at, backing))
+    }
+
+    /// No strap, bolt or penetration lies at a place on the line.
+    fn is_free(&self, line: &PanelEdge, place: Length, depth: Length) -> bool {
+        let frame = self.site.frame;
+        if frame.straps.is_empty() && frame.penetrations.is_empty() {
+            return true;
+        }
+        self.patches(line, place, place, depth).is_empty()
+    }
+
+    /// The stretches of a line that straps, bolts and penetrations take, between two places.
+    fn patches(&self, line: &PanelEdge, lo: Length, hi: Length, depth: Length) -> Vec<Interval> {
+        let frame = self.site.frame;
+        let straps = frame.straps.iter().map(|patch| patch.rect);
+        // A penetration has panel edges of its own.
+        let holes = frame
+            .penetrations
+            .iter()
+            .map(|patch| patch.rect.grown(self.rule.least - Length::from_units(1)));
+        let (a, b) = (line.point(lo, depth), line.point(hi, depth));
+        let y = Interval::new(a.y, b.y);
+        let meets = |rect: &Rect| rect.x0 <= b.x && a.x <= rect.x1 && rect.y0 <= y.hi && y.lo <= rect.y1;
+        let along = |rect: Rect| {
+            if line.side.is_plumb() {
+                rect.y_span()
+            } else {
+                rect.x_span()
+            }
+        };
+        straps.chain(holes).filter(meets).map(along).collect()
+    }
+
+    /// Adds a nail to the row that it continues, or begins a row.
+    fn drive(
+        &mut self,
+        line: &PanelEdge,
+        depth: &dyn Fn(Length) -> Length,
+        backing: &Backing,
+        division: Division,
+        index: u32,
+    ) {
+        let depth = depth(backing.inset);
+        let (from, to) = (line.point(division.from, depth), line.point(division.to, depth));
+        if let Some(row) = self.rows.last_mut() {
+            let continues = row.piece == self.piece
+                && row.member == backing.member
+                && row.zone == backing.zone
+                && row.nail == backing.nail
+                && (row.from, row.to, row.spaces, row.last + 1) == (from, to, division.spaces, index);
+            if continues {
+                row.last = index;
+                return;
+            }
+        }
+        self.rows.push(NailRow {
+            piece: self.piece,
+            member: backing.member,
+            zone: backing.zone,
+            nail: backing.nail,
+            from,
+            to,
+            spaces: division.spaces,
+            first: index,
+            last: index,
+            moved: false,
+        });
+    }
+}
