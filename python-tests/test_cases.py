@@ -2,12 +2,33 @@
 
 from __future__ import annotations
 
+import json
+from typing import Literal
+
 import edgenail
 import pytest
 from cases import ROOT, Answer, Case, differences, known_failures, load
+from edgenail.lengths import Style
 
 CASES = load()
 KNOWN = known_failures()
+
+STYLES: dict[str, tuple[Style, Literal[16, 32, 64]]] = {
+    "inches_sixteenth": ("inches", 16),
+    "inches_thirty_second": ("inches", 32),
+    "inches_sixty_fourth": ("inches", 64),
+    "feet_inches_sixteenth": ("feet_inches", 16),
+    "feet_inches_thirty_second": ("feet_inches", 32),
+    "feet_inches_sixty_fourth": ("feet_inches", 64),
+    "decimal_inches": ("decimal_inches", 16),
+    "millimetres": ("millimetres", 16),
+}
+"""The styles by the names that cases use."""
+
+
+def dump(document: object) -> str:
+    """A document as the other languages write it."""
+    return json.dumps(document, ensure_ascii=False, separators=(",", ":"))
 
 
 def answer(case: Case) -> Answer:
@@ -15,6 +36,14 @@ def answer(case: Case) -> Answer:
     try:
         if case.operation == "plan":
             return Answer("result", edgenail.plan(case.document).json)
+        if case.operation == "length":
+            length = edgenail.Length(case.document["text"], case.document["unit"])
+            return Answer("result", dump({"units": length.units, "exact": length.exact}))
+        if case.operation == "show":
+            length = edgenail.Length.from_units(case.document["units"])
+            style, finest = STYLES[case.document["style"]]
+            shown = length.show(style, case.document["rounding"], finest)
+            return Answer("result", dump({"text": shown.text, "rounded": shown.rounded}))
     except edgenail.EdgenailError as error:
         return Answer("error", error.json)
     raise ValueError(f"no operation {case.operation}")

@@ -5,6 +5,8 @@
  *   driver plan FILE                 the plan of the house in FILE, as JSON
  *   driver table NAME FILE           a table of that plan, as comma-separated values
  *   driver svg WALL FILE             the drawing of a wall
+ *   driver length TEXT UNIT          a length that is read, such as "8' 1" inch
+ *   driver show UNITS STYLE ROUNDING a length that is shown; style and rounding by number
  */
 #include "edgenail.h"
 
@@ -112,6 +114,48 @@ static int32_t plan_file(const char *operation, const char *name, const char *pa
   return status;
 }
 
+static int32_t unit_named(const char *name) {
+  static const char *const names[] = {"inch", "foot", "millimetre", "centimetre", "metre"};
+  static const int32_t units[] = {EDGENAIL_UNIT_INCH, EDGENAIL_UNIT_FOOT, EDGENAIL_UNIT_MILLIMETRE,
+                                  EDGENAIL_UNIT_CENTIMETRE, EDGENAIL_UNIT_METRE};
+  size_t index;
+  for (index = 0; index < sizeof units / sizeof units[0]; index++) {
+    if (strcmp(name, names[index]) == 0) {
+      return units[index];
+    }
+  }
+  return 0;
+}
+
+static int32_t read_length(const char *text, const char *unit) {
+  int64_t units = 0;
+  int32_t exact = 0;
+  int32_t status = edgenail_length_parse(text, (int64_t)strlen(text), unit_named(unit), &units, &exact);
+  if (status != EDGENAIL_STATUS_OK) {
+    return write_error(status);
+  }
+  printf("{\"units\":%lld,\"exact\":%s}", (long long)units, exact ? "true" : "false");
+  return status;
+}
+
+static int32_t show_length(const char *units, const char *style, const char *rounding) {
+  char text[128];
+  int64_t size = 0;
+  int64_t index;
+  int32_t rounded = 0;
+  int32_t status = edgenail_length_show(strtoll(units, NULL, 10), (int32_t)strtol(style, NULL, 10),
+                                        (int32_t)strtol(rounding, NULL, 10), &rounded, text, sizeof text, &size);
+  if (status != EDGENAIL_STATUS_OK) {
+    return write_error(status);
+  }
+  printf("{\"text\":\"");
+  for (index = 0; index < size; index++) {
+    printf("%s%c", text[index] == '"' ? "\\" : "", text[index]);
+  }
+  printf("\",\"rounded\":%s}", rounded ? "true" : "false");
+  return status;
+}
+
 int main(int argc, char **argv) {
   if (edgenail_abi() != EDGENAIL_ABI) {
     fprintf(stderr, "the library is not the one of this header\n");
@@ -123,6 +167,13 @@ int main(int argc, char **argv) {
   if (argc == 4 && (strcmp(argv[1], "table") == 0 || strcmp(argv[1], "svg") == 0)) {
     return plan_file(argv[1], argv[2], argv[3]);
   }
-  fprintf(stderr, "usage: driver plan FILE | table NAME FILE | svg WALL FILE\n");
+  if (argc == 4 && strcmp(argv[1], "length") == 0) {
+    return read_length(argv[2], argv[3]);
+  }
+  if (argc == 5 && strcmp(argv[1], "show") == 0) {
+    return show_length(argv[2], argv[3], argv[4]);
+  }
+  fprintf(stderr, "usage: driver plan FILE | table NAME FILE | svg WALL FILE | length TEXT UNIT | "
+                  "show UNITS STYLE ROUNDING\n");
   return USAGE;
 }

@@ -8,6 +8,7 @@
 #include "check.h"
 #include "edgenail.h"
 
+#include <math.h>
 #include <string.h>
 
 static const char MISSING[] = "no such name";
@@ -38,9 +39,6 @@ static void error_list(void) {
   int64_t needed_units = -7;
   CHECK(edgenail_plan_new_json(EDGENAIL_TEXT("{"), &plan) == EDGENAIL_STATUS_INPUT);
   CHECK(edgenail_error_count() == 1);
-  CHECK(edgenail_error_number(0) == 100);
-  CHECK(edgenail_error_number(-1) == -1);
-  CHECK(edgenail_error_number(1) == -1);
   CHECK(edgenail_error_text(1, EDGENAIL_ERROR_FIELD_CODE, text, sizeof text, &needed) == EDGENAIL_STATUS_NOT_FOUND);
   CHECK(edgenail_error_text(-1, EDGENAIL_ERROR_FIELD_CODE, text, sizeof text, &needed) == EDGENAIL_STATUS_BAD_LENGTH);
   CHECK(edgenail_error_text(0, 77, text, sizeof text, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
@@ -192,6 +190,51 @@ static void documents(const edgenail_plan *plan) {
   CHECK(units_needed == needed);
 }
 
+static void lengths(void) {
+  static const uint16_t comma[] = {'1', ',', '5'};
+  static const uint16_t lone_surrogate[] = {0xdc00};
+  char text[64];
+  uint16_t units_text[64];
+  int64_t units = -7;
+  int64_t needed = -7;
+  int32_t flag = -7;
+  const int32_t inch = EDGENAIL_UNIT_INCH;
+  CHECK(edgenail_length_parse(NULL, 1, inch, &units, &flag) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_length_parse("1", 1, inch, NULL, &flag) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_length_parse("1", 1, inch, &units, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_length_parse("1", -1, inch, &units, &flag) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_length_parse("1", 1, 0, &units, &flag) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_length_parse("1", 1, INT32_MAX, &units, &flag) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_length_parse("\xff", 1, inch, &units, &flag) == EDGENAIL_STATUS_NOT_UTF8);
+  CHECK(edgenail_length_parse("", 0, inch, &units, &flag) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_length_parse_utf16(NULL, 1, inch, &units, &flag) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_length_parse_utf16(lone_surrogate, 1, inch, &units, &flag) == EDGENAIL_STATUS_NOT_UTF16);
+  CHECK(edgenail_length_parse_utf16(comma, 3, inch, &units, &flag) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 1);
+  CHECK(edgenail_error_text(0, EDGENAIL_ERROR_FIELD_CODE, text, sizeof text, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(needed == 5 && memcmp(text, "comma", 5) == 0);
+  CHECK(edgenail_length_from_double(NAN, inch, &units, &flag) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_length_from_double(1e300, inch, &units, &flag) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_length_from_double(1, 99, &units, &flag) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_length_from_double(1, inch, NULL, &flag) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_length_from_double(1, inch, &units, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(units == -7 && flag == -7);
+  CHECK(edgenail_length_show(1, 99, EDGENAIL_ROUNDING_DOWN, &flag, text, 64, &needed) ==
+        EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_length_show(1, EDGENAIL_STYLE_MILLIMETRES, 0, &flag, text, 64, &needed) ==
+        EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_length_show(1, EDGENAIL_STYLE_MILLIMETRES, EDGENAIL_ROUNDING_UP, NULL, text, 64, &needed) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_length_show(INT64_MIN, EDGENAIL_STYLE_MILLIMETRES, EDGENAIL_ROUNDING_DOWN, &flag, text, 64,
+                             &needed) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_length_show_utf16(INT64_MAX, EDGENAIL_STYLE_FEET_INCHES_SIXTEENTH, EDGENAIL_ROUNDING_UP, &flag,
+                                   units_text, 64, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_length_show_utf16(1, 0, 1, &flag, units_text, 64, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_length_text(40640, NULL, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(edgenail_length_text(40640, text, needed, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(memcmp(text, "1 in.", 5) == 0);
+}
+
 int main(int argc, char **argv) {
   edgenail_plan *plan = NULL;
   long size = 0;
@@ -204,6 +247,7 @@ int main(int argc, char **argv) {
   bad_texts();
   error_list();
   no_plan();
+  lengths();
   CHECK(edgenail_plan_new_json(text, size, &plan) == EDGENAIL_STATUS_OK);
   free(text);
   if (plan != NULL) {

@@ -143,6 +143,88 @@ typedef enum edgenail_kind {
 } edgenail_kind;
 
 /**
+ * The unit of a number that stands without one.
+ */
+typedef enum edgenail_unit {
+  /**
+   * Inch.
+   */
+  EDGENAIL_UNIT_INCH = 1,
+  /**
+   * Foot.
+   */
+  EDGENAIL_UNIT_FOOT = 2,
+  /**
+   * Millimetre.
+   */
+  EDGENAIL_UNIT_MILLIMETRE = 3,
+  /**
+   * Centimetre.
+   */
+  EDGENAIL_UNIT_CENTIMETRE = 4,
+  /**
+   * Metre.
+   */
+  EDGENAIL_UNIT_METRE = 5,
+} edgenail_unit;
+
+/**
+ * How a length is shown.
+ */
+typedef enum edgenail_style {
+  /**
+   * Inches and a fraction to 1/16: `97 1/8"`.
+   */
+  EDGENAIL_STYLE_INCHES_SIXTEENTH = 1,
+  /**
+   * Inches and a fraction to 1/32.
+   */
+  EDGENAIL_STYLE_INCHES_THIRTY_SECOND = 2,
+  /**
+   * Inches and a fraction to 1/64.
+   */
+  EDGENAIL_STYLE_INCHES_SIXTY_FOURTH = 3,
+  /**
+   * Feet, inches and a fraction to 1/16: `8'-1 1/8"`.
+   */
+  EDGENAIL_STYLE_FEET_INCHES_SIXTEENTH = 4,
+  /**
+   * Feet, inches and a fraction to 1/32.
+   */
+  EDGENAIL_STYLE_FEET_INCHES_THIRTY_SECOND = 5,
+  /**
+   * Feet, inches and a fraction to 1/64.
+   */
+  EDGENAIL_STYLE_FEET_INCHES_SIXTY_FOURTH = 6,
+  /**
+   * Inches to a thousandth: `97.125"`.
+   */
+  EDGENAIL_STYLE_DECIMAL_INCHES = 7,
+  /**
+   * Millimetres to a tenth: `2467 mm`.
+   */
+  EDGENAIL_STYLE_MILLIMETRES = 8,
+} edgenail_style;
+
+/**
+ * Which way a size is rounded that the figures cannot carry.
+ */
+typedef enum edgenail_rounding {
+  /**
+   * Down, for cut sizes of panels and blocks.
+   */
+  EDGENAIL_ROUNDING_DOWN = 1,
+  /**
+   * Up, for clear sizes that must be kept.
+   */
+  EDGENAIL_ROUNDING_UP = 2,
+  /**
+   * To the nearest, ties away from zero, for positions.
+   */
+  EDGENAIL_ROUNDING_NEAREST = 3,
+} edgenail_rounding;
+
+/**
  * The plan of a house. It never changes once made: any number of threads may read it at once. The caller
  * owns it, and gives it back with `edgenail_plan_free`.
  */
@@ -159,11 +241,6 @@ extern "C" {
  * `edgenail_abi`.
  */
 int64_t edgenail_error_count(void);
-
-/**
- * The number of the kind of fault of an entry; for misuse, the status. -1 when there is no such entry.
- */
-int32_t edgenail_error_number(int64_t index);
 
 /**
  * A text of an entry of the error list, in UTF-8; `field` is one of `edgenail_error_field`.
@@ -200,6 +277,86 @@ int32_t edgenail_error_text_utf16(int64_t index,
  * Caller: `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
  */
 int32_t edgenail_error_json(char *buffer, int64_t capacity, int64_t *out_needed);
+
+/**
+ * Reads a length such as `8' 1 1/8"` or `2466.975 mm` in UTF-8; `unit`, one of `edgenail_unit`, is that of a
+ * number without one.
+ *
+ * Writes the length in 1/40640 in., and 1 in `out_exact` when it is what was written, 0 when it was rounded to
+ * a whole number of units. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with one entry in the error
+ * list, or a status of misuse.
+ *
+ * Caller: `text` points at `length` bytes; `out_units` points at an `int64_t`, `out_exact` at an `int32_t`.
+ */
+int32_t edgenail_length_parse(const char *text,
+                              int64_t length,
+                              int32_t unit,
+                              int64_t *out_units,
+                              int32_t *out_exact);
+
+/**
+ * As `edgenail_length_parse`, from UTF-16; `length` counts code units.
+ *
+ * Caller: `text` points at `length` code units; `out_units` points at an `int64_t`, `out_exact` at an `int32_t`.
+ */
+int32_t edgenail_length_parse_utf16(const uint16_t *text,
+                                    int64_t length,
+                                    int32_t unit,
+                                    int64_t *out_units,
+                                    int32_t *out_exact);
+
+/**
+ * A length from a double in `unit`, one of `edgenail_unit`, rounded to the nearest 1/40640 in.
+ *
+ * Writes 1 in `out_exact` when no more than the noise of a conversion was rounded away, 0 otherwise. Returns as
+ * `edgenail_length_parse` does.
+ *
+ * Caller: `out_units` points at an `int64_t`, `out_exact` at an `int32_t`.
+ */
+int32_t edgenail_length_from_double(double value,
+                                    int32_t unit,
+                                    int64_t *out_units,
+                                    int32_t *out_exact);
+
+/**
+ * A length of `units` of 1/40640 in. as exact text, which `edgenail_length_parse` reads back.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`.
+ *
+ * Caller: `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_length_text(int64_t units, char *buffer, int64_t capacity, int64_t *out_needed);
+
+/**
+ * A length of `units` of 1/40640 in. as a person reads it; `style` is one of `edgenail_style`, `rounding` one
+ * of `edgenail_rounding`.
+ *
+ * Writes 1 in `out_rounded` when the figure is rounded, and marked so in the text; else 0. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_BAD_CHOICE`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed
+ * in `out_needed`.
+ *
+ * Caller: `buffer` has room for `capacity` bytes; `out_rounded` points at an `int32_t`, `out_needed` at an `int64_t`.
+ */
+int32_t edgenail_length_show(int64_t units,
+                             int32_t style,
+                             int32_t rounding,
+                             int32_t *out_rounded,
+                             char *buffer,
+                             int64_t capacity,
+                             int64_t *out_needed);
+
+/**
+ * As `edgenail_length_show`, giving UTF-16; capacity and size count code units.
+ *
+ * Caller: As `edgenail_length_show`, with room for `capacity` code units.
+ */
+int32_t edgenail_length_show_utf16(int64_t units,
+                                   int32_t style,
+                                   int32_t rounding,
+                                   int32_t *out_rounded,
+                                   uint16_t *buffer,
+                                   int64_t capacity,
+                                   int64_t *out_needed);
 
 /**
  * Plans the house that a JSON document in UTF-8 describes.

@@ -32,13 +32,6 @@ pub extern "C" fn edgenail_error_count() -> i64 {
     errors(|errors| i64::try_from(errors.entries.len()).unwrap_or(i64::MAX)).unwrap_or(0)
 }
 
-/// The number of the kind of fault of an entry; for misuse, the status. -1 when there is no such entry.
-#[unsafe(no_mangle)]
-pub extern "C" fn edgenail_error_number(index: i64) -> i32 {
-    let index = usize::try_from(index).unwrap_or(usize::MAX);
-    errors(|errors| errors.entries.get(index).map_or(-1, |entry| entry.number)).unwrap_or(-1)
-}
-
 /// A text of an entry of the error list, in UTF-8; `field` is one of `edgenail_error_field`.
 ///
 /// Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, `EDGENAIL_STATUS_BAD_CHOICE`, or

@@ -15,7 +15,6 @@ pub(crate) struct Fault {
 /// One entry of the error list.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Entry {
-    pub(crate) number: i32,
     pub(crate) code: String,
     pub(crate) path: String,
     pub(crate) wall: String,
@@ -49,7 +48,6 @@ impl Fault {
     pub(crate) fn argument(status: Status, argument: &str, message: &str) -> Self {
         let code = format!("{status:?}");
         let entry = Entry {
-            number: status as i32,
             code: snake_case(&code),
             path: argument.to_owned(),
             message: format!("{argument}: {message}"),
@@ -59,6 +57,21 @@ impl Fault {
             status,
             entries: vec![entry],
             json: String::new(),
+        }
+    }
+
+    fn length(error: &edgenail::length::LengthError, json: String) -> Self {
+        let entry = Entry {
+            code: snake_case(&format!("{:?}", error.fault)),
+            found: error.text.clone(),
+            allowed: error.fault.allowed().to_owned(),
+            message: error.to_string(),
+            ..Entry::default()
+        };
+        Self {
+            status: Status::Input,
+            entries: vec![entry],
+            json,
         }
     }
 
@@ -76,6 +89,7 @@ impl From<edgenail::Error> for Fault {
         let json = error.json();
         let (status, code) = match &error {
             edgenail::Error::Issues { .. } => (Status::Input, "input"),
+            edgenail::Error::Length { error } => return Self::length(error, json),
             edgenail::Error::NoLayout { .. } => (Status::NoLayout, "no_layout"),
             _ => (Status::Internal, "internal"),
         };
@@ -83,7 +97,6 @@ impl From<edgenail::Error> for Fault {
         if entries.is_empty() {
             let message = error.to_string();
             entries.push(Entry {
-                number: status as i32,
                 code: code.into(),
                 message,
                 ..Entry::default()
@@ -100,7 +113,6 @@ impl From<edgenail::Error> for Fault {
 impl From<&edgenail::issue::Issue> for Entry {
     fn from(issue: &edgenail::issue::Issue) -> Self {
         Self {
-            number: issue.code as i32,
             code: snake_case(&format!("{:?}", issue.code)),
             path: issue.path.clone(),
             wall: issue.wall.clone(),

@@ -9,6 +9,7 @@
 pub mod error;
 mod guard;
 mod handle;
+pub mod length;
 pub mod plan;
 pub mod status;
 pub mod table;

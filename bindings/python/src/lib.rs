@@ -2,6 +2,7 @@
 //! The typed package around it is `python/edgenail`; no rule of the trade is stated here.
 
 mod errors;
+mod length;
 mod plan;
 
 use pyo3::prelude::*;
@@ -9,6 +10,8 @@ use pyo3::prelude::*;
 /// The compiled part of edgenail. Import from `edgenail`.
 #[pymodule]
 mod _edgenail {
+    #[pymodule_export]
+    use crate::length::{length_from_float, length_text, parse_length, show_length};
     #[pymodule_export]
     use crate::plan::{Planned, plan};
 

@@ -1,6 +1,6 @@
 //! The shared cases, in C: each case is one run of `tests/c/driver.c`, with the static and the shared library.
 
-use edgenail_cases::answer::Answer;
+use edgenail_cases::answer::{Answer, LengthInput, ROUNDINGS, STYLES, ShowInput, named, parse};
 use edgenail_cases::case::Case;
 use edgenail_cases::library::{Linking, build, compile};
 use std::fs;
@@ -18,6 +18,16 @@ fn answer(driver: &Path, folder: &Path, case: &Case) -> Result<Answer, String> {
             let input = folder.join("input.json");
             fs::write(&input, &case.text).map_err(|error| error.to_string())?;
             command.arg("plan").arg(input);
+        }
+        "length" => {
+            let input: LengthInput = parse(&case.text)?;
+            command.args(["length", &input.text, &input.unit]);
+        }
+        "show" => {
+            let input: ShowInput = parse(&case.text)?;
+            let style = named(&STYLES, &input.style)?.0.to_string();
+            let rounding = named(&ROUNDINGS, &input.rounding)?.0.to_string();
+            command.args(["show", &input.units.to_string(), &style, &rounding]);
         }
         other => return Err(format!("no operation `{other}`")),
     }

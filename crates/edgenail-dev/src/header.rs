@@ -30,6 +30,16 @@ const PREAMBLE: &str = "\
  * A plan is no substitute for the local building code and licensed practice: check it before you build.
  */";
 
+/// Enums that no signature names: numbers cross the border as plain integers.
+const ENUMS: [&str; 6] = [
+    "edgenail_status",
+    "edgenail_error_field",
+    "edgenail_kind",
+    "edgenail_unit",
+    "edgenail_style",
+    "edgenail_rounding",
+];
+
 /// The header as it should be.
 pub(crate) fn generate(root: &Path) -> Result<Generated, String> {
     let bindings = Builder::new()
@@ -77,9 +87,6 @@ fn config() -> Config {
         },
         ..Config::default()
     };
-    // No signature names these enums: numbers cross the border as plain integers.
-    config.export.include = ["edgenail_status", "edgenail_error_field", "edgenail_kind"]
-        .map(String::from)
-        .to_vec();
+    config.export.include = ENUMS.map(String::from).to_vec();
     config
 }

@@ -8,6 +8,7 @@ A plan is no substitute for the local building code and licensed practice: check
 
 from edgenail._edgenail import __version__
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
+from edgenail.lengths import Length, Shown
 from edgenail.plan import Plan, plan
 from edgenail.table import Column, Table
 
@@ -17,8 +18,10 @@ __all__ = [
     "InputError",
     "InternalError",
     "Issue",
+    "Length",
     "NoLayoutError",
     "Plan",
+    "Shown",
     "Table",
     "__version__",
     "plan",

@@ -2,7 +2,15 @@
 
 from typing import Final, final
 
-__all__ = ["Planned", "__version__", "plan"]
+__all__ = [
+    "Planned",
+    "__version__",
+    "length_from_float",
+    "length_text",
+    "parse_length",
+    "plan",
+    "show_length",
+]
 
 __version__: Final[str]
 
@@ -19,3 +27,7 @@ class Planned:
     def wall_svg(self, wall: str) -> str: ...
 
 def plan(house: bytes, /) -> Planned: ...
+def parse_length(text: str, unit: str, /) -> tuple[int, bool]: ...
+def length_from_float(value: float, unit: str, /) -> tuple[int, bool]: ...
+def length_text(units: int, /) -> str: ...
+def show_length(units: int, style: str, finest: int, rounding: str, /) -> tuple[str, bool]: ...

@@ -41,7 +41,7 @@ class EdgenailError(Exception):
     def from_json(cls, text: str, message: str) -> EdgenailError:
         """The exception for an error of the core, given as JSON."""
         kind = json.loads(text)["error"]
-        known = {"issues": InputError, "no_layout": NoLayoutError}
+        known = {"issues": InputError, "length": InputError, "no_layout": NoLayoutError}
         return known.get(kind, InternalError)(message, text)
 
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from dataclasses import asdict, is_dataclass
 from functools import cached_property
 from typing import Any
 
 from edgenail import _edgenail
+from edgenail.lengths import Length
 from edgenail.table import Table
 
 __all__ = ["Plan", "plan"]
@@ -72,4 +74,13 @@ def _document(house: Mapping[str, Any] | str | bytes) -> bytes:
         return house
     if isinstance(house, str):
         return house.encode()
-    return json.dumps(house, ensure_ascii=False, allow_nan=False).encode()
+    return json.dumps(house, ensure_ascii=False, allow_nan=False, default=_plain).encode()
+
+
+def _plain(value: object) -> object:
+    """A length as exact text; anything else that JSON does not know is refused."""
+    if isinstance(value, Length):
+        return str(value)
+    if is_dataclass(value) and not isinstance(value, type):
+        return asdict(value)
+    raise TypeError(f"a house cannot hold {value!r}")

@@ -1,7 +1,8 @@
 //! What ends a computation without a plan.
 
 use crate::issue::Issue;
-use serde::Serialize;
+use crate::length::{LengthError, LengthFault};
+use serde::{Serialize, Serializer};
 use std::fmt;
 
 /// Why there is no plan.
@@ -13,6 +14,12 @@ pub enum Error {
     Issues {
         /// The faults.
         issues: Vec<Issue>,
+    },
+    /// A text or a double that stands alone is no length.
+    Length {
+        /// What is wrong with it.
+        #[serde(rename = "issues", serialize_with = "one_issue")]
+        error: LengthError,
     },
     /// No layout of a wall satisfies the rules that may not be broken.
     NoLayout {
@@ -54,6 +61,7 @@ impl fmt::Display for Error {
                 }
                 Ok(())
             }
+            Self::Length { error } => error.fmt(f),
             Self::NoLayout { wall, message } => write!(f, "{wall}: {message}"),
             Self::Internal { message } => write!(f, "internal error: {message}"),
         }
@@ -61,3 +69,34 @@ impl fmt::Display for Error {
 }
 
 impl std::error::Error for Error {}
+
+impl From<LengthError> for Error {
+    fn from(error: LengthError) -> Self {
+        Self::Length { error }
+    }
+}
+
+/// A length's fault in the form of the faults of a document.
+fn one_issue<S: Serializer>(error: &LengthError, serializer: S) -> Result<S::Ok, S::Error> {
+    #[derive(Serialize)]
+    struct LengthIssue<'a> {
+        code: LengthFault,
+        path: &'a str,
+        wall: &'a str,
+        found: &'a str,
+        allowed: &'a str,
+        message: String,
+    }
+    let issue = LengthIssue {
+        code: error.fault,
+        path: "",
+        wall: "",
+        found: &error.text,
+        allowed: error.fault.allowed(),
+        message: error.to_string(),
+    };
+    [issue].serialize(serializer)
+}
+
+#[cfg(test)]
+mod tests;
