@@ -68,11 +68,11 @@ impl BoundaryEdge {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct RawEdge {
     pub(super) edge: BoundaryEdge,
-    pub(super) line: u32,
+    pub(super) line: u64,
 }
 
 impl RawEdge {
-    const fn new(a: Point, b: Point, facing: Facing, line: u32) -> Self {
+    const fn new(a: Point, b: Point, facing: Facing, line: u64) -> Self {
         Self {
             edge: BoundaryEdge { a, b, facing },
             line,

@@ -1,6 +1,7 @@
 //! A region cut into columns, and columns joined into shapes.
 
 use super::point::turn;
+use super::profile::Run;
 use super::rounding::{nearest_wide, to_length};
 use super::shape::Trapezoid;
 use super::{Interval, Point, Profile, Rect, Region, Shape, Slope};
@@ -15,16 +16,17 @@ pub(super) struct Source {
 }
 
 impl Source {
-    /// As a number above zero.
-    fn line(self) -> u32 {
-        u32::try_from(2 * self.index + 2 + usize::from(self.upper)).unwrap_or(u32::MAX)
+    /// The part of it after so many corners, as a number above zero.
+    fn line(self, corners: usize) -> u64 {
+        ((corners as u64) << 32) | (2 * self.index as u64 + 2 + u64::from(self.upper))
     }
 
     /// From the number that [`Source::line`] gave.
-    pub(super) fn from_line(line: u32) -> Self {
+    pub(super) fn from_line(line: u64) -> Self {
+        let whole = usize::try_from(line & 0xffff_ffff).unwrap_or_default();
         Self {
-            upper: line % 2 == 1,
-            index: (line / 2) as usize - 1,
+            upper: whole % 2 == 1,
+            index: (whole / 2).saturating_sub(1),
         }
     }
 }
@@ -33,28 +35,26 @@ impl Source {
 #[derive(Clone, Copy, Debug)]
 enum Line {
     Level(Length),
-    Sloped { slope: Slope, source: Source },
+    Sloped { run: Run, source: Source },
 }
 
 impl Line {
     fn on(profile: &Profile, upper: bool, at: Length) -> Option<Self> {
         let index = profile.points().partition_point(|p| p.x <= at).checked_sub(1)?;
-        let (a, b) = profile.segment(index)?;
-        if a.y == b.y {
-            return Some(Self::Level(a.y));
-        }
-        Some(Self::Sloped {
-            slope: Slope::through(a, b)?,
-            source: Source { upper, index },
+        let run = profile.run(index)?;
+        Some(if is_level(&run) {
+            Self::Level(run.a.y)
+        } else {
+            Self::Sloped {
+                run,
+                source: Source { upper, index },
+            }
         })
     }
+}
 
-    fn id(&self) -> u32 {
-        match self {
-            Self::Level(_) => 0,
-            Self::Sloped { source, .. } => source.line(),
-        }
-    }
+fn is_level(run: &Run) -> bool {
+    run.slope.rise() == Length::ZERO
 }
 
 /// What cuts a rectangle of a region into columns.
@@ -102,14 +102,14 @@ pub(super) fn pieces(region: &Region, rect: Rect) -> Vec<Shape> {
 fn level_limits(region: &Region, x: Interval) -> Option<(Length, Length)> {
     let level = |profile: &Profile| {
         let index = profile.points().partition_point(|p| p.x <= x.lo).checked_sub(1)?;
-        let (a, b) = profile.segment(index)?;
-        (a.y == b.y && x.hi <= b.x).then_some(a.y)
+        let run = profile.run(index)?;
+        (is_level(&run) && x.hi <= run.b.x).then_some(run.a.y)
     };
     Some((level(&region.lower)?, level(&region.upper)?))
 }
 
 impl Cutter<'_> {
-    /// The columns, each as wide as nothing changes, from left to right and then from bottom to top.
+    /// The columns, each as wide as its lines go on, from left to right and then from bottom to top.
     fn columns(&mut self, region: &Region) -> Vec<Trapezoid> {
         let breaks = self.breaks(region);
         let mut columns = Vec::with_capacity(2 * breaks.len());
@@ -126,6 +126,8 @@ impl Cutter<'_> {
                 self.column(x, lower, upper, &mut columns);
             }
         }
+        // Only when wide as they get: a wedge must not vanish because something else breaks it in two.
+        columns.retain(|c| !c.left().is_empty() || !c.right().is_empty());
         columns
     }
 
@@ -136,19 +138,18 @@ impl Cutter<'_> {
         breaks.extend(self.holes.iter().flat_map(|hole| [hole.x0, hole.x1]));
         for (profile, upper) in [(&region.lower, false), (&region.upper, true)] {
             breaks.extend(profile.points().iter().map(|p| p.x));
-            for (index, pair) in profile.points().windows(2).enumerate() {
-                let (a, b) = (pair[0], pair[1]);
+            for (index, run) in profile.runs() {
                 let reach = Interval {
-                    lo: a.x.max(x.lo),
-                    hi: b.x.min(x.hi),
+                    lo: run.a.x.max(x.lo),
+                    hi: run.b.x.min(x.hi),
                 };
-                if a.y == b.y || reach.is_empty() {
+                if is_level(&run) || reach.hi < reach.lo {
                     continue;
                 }
                 let source = Source { upper, index };
-                self.level_corners(source, (a, b), reach);
+                self.slope_corners(source, &run, reach, &region.holes);
                 if upper {
-                    self.meeting_corners(source, (a, b), reach, &region.lower);
+                    self.meeting_corners(source, &run, reach, &region.lower);
                 }
             }
         }
@@ -160,46 +161,40 @@ impl Cutter<'_> {
     }
 
     /// Where a slope meets a level side of the rectangle or of a hole.
-    fn level_corners(&mut self, source: Source, (a, b): (Point, Point), reach: Interval) {
-        let Some(slope) = Slope::through(a, b) else { return };
-        let heights = Interval::new(a.y, b.y);
-        let meet = |y: Length, within: Interval| {
-            let x = slope.x_at(y).filter(|_| heights.contains(y))?;
-            within.contains(x).then_some((source, Point::new(x, y)))
-        };
-        let of_rect = [self.rect.y0, self.rect.y1]
-            .into_iter()
-            .filter_map(|y| meet(y, reach));
-        let of_holes = self.holes.iter().flat_map(|hole| {
-            let within = reach.intersect(hole.x_span());
-            [hole.y0, hole.y1]
-                .into_iter()
-                .filter_map(move |y| meet(y, within?))
+    fn slope_corners(&mut self, source: Source, run: &Run, reach: Interval, holes: &[Rect]) {
+        let heights = run.slope.y_over(Interval {
+            lo: run.a.x,
+            hi: run.b.x,
         });
-        let found: Vec<(Source, Point)> = of_rect.chain(of_holes).collect();
-        self.corners.extend(found);
+        let level = |y: Length, within: Interval| {
+            let x = run
+                .slope
+                .x_at(y)
+                .filter(|&x| reach.contains(x) && within.contains(x))?;
+            heights.contains(y).then_some((source, Point::new(x, y)))
+        };
+        self.corners.extend(
+            [self.rect.y0, self.rect.y1]
+                .into_iter()
+                .filter_map(|y| level(y, reach)),
+        );
+        let of_hole = |hole: &Rect| [level(hole.y0, hole.x_span()), level(hole.y1, hole.x_span())];
+        self.corners.extend(holes.iter().flat_map(of_hole).flatten());
     }
 
     /// Where a slope of the upper limit meets the lower limit.
-    fn meeting_corners(&mut self, source: Source, (a, b): (Point, Point), reach: Interval, lower: &Profile) {
-        for (index, pair) in lower.points().windows(2).enumerate() {
-            let (c, d) = (pair[0], pair[1]);
-            if d.x <= reach.lo || reach.hi <= c.x || c.x == d.x {
-                continue;
-            }
-            let (from_c, from_d) = (turn(a, b, c), turn(a, b, d));
+    fn meeting_corners(&mut self, source: Source, run: &Run, reach: Interval, lower: &Profile) {
+        for (index, Run { a: c, b: d, slope }) in lower.runs() {
+            let (from_c, from_d) = (turn(run.a, run.b, c), turn(run.a, run.b, d));
             if from_c.signum() * from_d.signum() > 0 || from_c == from_d {
                 continue;
             }
             let along = i128::from((d.x - c.x).units()) * from_c.abs();
             let x = c.x + to_length(nearest_wide(along, from_c.abs() + from_d.abs()));
-            let Some(slope) = Slope::through(c, d) else {
-                continue;
-            };
             if reach.contains(x) {
                 let corner = Point::new(x, slope.y_at(x));
                 self.corners.push((source, corner));
-                if c.y != d.y {
+                if slope.rise() != Length::ZERO {
                     self.corners.push((Source { upper: false, index }, corner));
                 }
             }
@@ -230,34 +225,47 @@ impl Cutter<'_> {
         self.emit(x, bottom, top, columns);
     }
 
-    /// Adds the column between two lines, if it has an area.
+    /// Adds the column between two lines, if the one runs below the other.
     fn emit(&self, x: Interval, bottom: Line, top: Line, columns: &mut Vec<Trapezoid>) {
         if !below(x, &bottom, &top) {
             return;
         }
         let (left, right) = (self.ends(x.lo, bottom, top), self.ends(x.hi, bottom, top));
-        if left.is_empty() && right.is_empty() {
-            return;
-        }
-        columns.push(Trapezoid {
+        let column = Trapezoid {
             x0: x.lo,
             bottom: (left.lo, right.lo),
             x1: x.hi,
             top: (left.hi, right.hi),
-            lines: (bottom.id(), top.id()),
-        });
+            lines: (self.line(bottom, x.lo), self.line(top, x.lo)),
+        };
+        push_widened(columns, column);
+    }
+
+    /// The number of a line's part from a break on: the same where columns may be joined along it.
+    fn line(&self, line: Line, from: Length) -> u64 {
+        match line {
+            Line::Level(_) => 0,
+            Line::Sloped { source, .. } => source.line(
+                self.corners
+                    .iter()
+                    .filter(|(of, corner)| *of == source && corner.x <= from)
+                    .count(),
+            ),
+        }
     }
 
     /// The height of a line at a break.
     fn height(&self, line: Line, at: Length) -> Length {
         match line {
             Line::Level(y) => y,
-            Line::Sloped { slope, source } => {
+            // The limit's own points stay where they are; else corners decide.
+            Line::Sloped { run, .. } if at == run.a.x || at == run.b.x => run.y_at(at),
+            Line::Sloped { run, source } => {
                 let corner = self
                     .corners
                     .iter()
                     .find(|(of, corner)| *of == source && corner.x == at);
-                corner.map_or_else(|| slope.y_at(at), |(_, corner)| corner.y)
+                corner.map_or_else(|| run.y_at(at), |(_, corner)| corner.y)
             }
         }
     }
@@ -284,10 +292,10 @@ fn higher(x: Interval, a: Line, b: Line) -> Line {
 fn below(x: Interval, a: &Line, b: &Line) -> bool {
     match (a, b) {
         (Line::Level(a), Line::Level(b)) => a < b,
-        (Line::Sloped { slope, .. }, Line::Level(y)) => side_of_level(slope, *y, x) < 0,
-        (Line::Level(y), Line::Sloped { slope, .. }) => side_of_level(slope, *y, x) > 0,
-        (Line::Sloped { slope: a, .. }, Line::Sloped { slope: b, .. }) => {
-            let sum = |s: &Slope| s.y_at(x.lo) + s.y_at(x.hi);
+        (Line::Sloped { run, .. }, Line::Level(y)) => side_of_level(&run.slope, *y, x) < 0,
+        (Line::Level(y), Line::Sloped { run, .. }) => side_of_level(&run.slope, *y, x) > 0,
+        (Line::Sloped { run: a, .. }, Line::Sloped { run: b, .. }) => {
+            let sum = |run: &Run| run.y_at(x.lo) + run.y_at(x.hi);
             sum(a) < sum(b)
         }
     }
@@ -312,12 +320,7 @@ fn connect(columns: &[Trapezoid]) -> Vec<Shape> {
         i
     };
     for (i, right) in columns.iter().enumerate() {
-        let touching = columns[..i]
-            .iter()
-            .enumerate()
-            .rev()
-            .take_while(|(_, left)| left.x1 >= right.x0);
-        for (j, left) in touching {
+        for (j, left) in columns[..i].iter().enumerate() {
             if left.x1 == right.x0 && left.right().overlaps(right.left()) {
                 let (a, b) = (root(&group, i), root(&group, j));
                 group[a.max(b)] = a.min(b);
@@ -328,7 +331,7 @@ fn connect(columns: &[Trapezoid]) -> Vec<Shape> {
     for (i, column) in columns.iter().enumerate() {
         let of = root(&group, i);
         match shapes.iter_mut().find(|(first, _)| *first == of) {
-            Some((_, members)) => push_widened(members, *column),
+            Some((_, members)) => members.push(*column),
             None => shapes.push((of, vec![*column])),
         }
     }
@@ -340,7 +343,7 @@ fn connect(columns: &[Trapezoid]) -> Vec<Shape> {
 
 /// Adds a column, or widens the one before where nothing changes between them.
 fn push_widened(columns: &mut Vec<Trapezoid>, next: Trapezoid) {
-    let same = |line: (u32, u32), before: (Length, Length), after: (Length, Length)| {
+    let same = |line: (u64, u64), before: (Length, Length), after: (Length, Length)| {
         before.1 == after.0
             && line.0 == line.1
             && (line.0 != 0 || (before.0 == before.1 && after.0 == after.1))

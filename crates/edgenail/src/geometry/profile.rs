@@ -30,6 +30,31 @@ pub enum Toward {
 #[serde(transparent)]
 pub struct Profile {
     points: Vec<Point>,
+    /// From each point to the next; `None` for a step. A point put between two others leaves both parts on the
+    /// line that they were on, so that crossings stay where they were.
+    #[serde(skip)]
+    slopes: Vec<Option<Slope>>,
+}
+
+/// A straight part of a profile.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Run {
+    pub(super) a: Point,
+    pub(super) b: Point,
+    pub(super) slope: Slope,
+}
+
+impl Run {
+    /// Its height at `x`, within its ends.
+    pub(super) fn y_at(&self, x: Length) -> Length {
+        if x == self.a.x {
+            self.a.y
+        } else if x == self.b.x {
+            self.b.y
+        } else {
+            self.slope.y_at(x)
+        }
+    }
 }
 
 impl Profile {
@@ -54,7 +79,14 @@ impl Profile {
         }
         let stepped_once = kept.windows(3).all(|three| three[0].x < three[2].x);
         let (first, last) = (kept.first()?, kept.last()?);
-        (rising && stepped_once && first.x < last.x).then_some(Self { points: kept })
+        if !(rising && stepped_once && first.x < last.x) {
+            return None;
+        }
+        let slopes = kept
+            .windows(2)
+            .map(|pair| Slope::through(pair[0], pair[1]))
+            .collect();
+        Some(Self { points: kept, slopes })
     }
 
     /// A level line; `None` unless it has a length.
@@ -84,8 +116,7 @@ impl Profile {
             Toward::Left => self.points.partition_point(|p| p.x < x),
             Toward::Right => self.points.partition_point(|p| p.x <= x),
         };
-        let (a, b) = self.segment(after.checked_sub(1)?)?;
-        Some(Slope::through(a, b)?.y_at(x))
+        Some(self.run(after.checked_sub(1)?)?.y_at(x))
     }
 
     /// Where its points stand, rising, each once.
@@ -126,6 +157,11 @@ impl Profile {
     pub fn shifted(&self, up: Length) -> Self {
         Self {
             points: self.points.iter().map(|p| Point::new(p.x, p.y + up)).collect(),
+            slopes: self
+                .slopes
+                .iter()
+                .map(|s| s.map(|slope| slope.shifted(up)))
+                .collect(),
         }
     }
 
@@ -133,29 +169,48 @@ impl Profile {
     /// the ends, and those that have a vertex, add nothing.
     #[must_use]
     pub fn with_vertices_at(&self, xs: &[Length]) -> Self {
-        let mut points = self.points.clone();
-        for &x in xs {
-            let held = self.points.binary_search_by_key(&x, |p| p.x).is_ok();
-            if let Some(y) = self.y_at(x, Toward::Right).filter(|_| !held) {
-                points.push(Point::new(x, y));
+        self.refined(|_, run| {
+            let mut within: Vec<Length> = xs
+                .iter()
+                .copied()
+                .filter(|&x| run.a.x < x && x < run.b.x)
+                .collect();
+            within.sort_unstable();
+            within.dedup();
+            within.into_iter().map(|x| Point::new(x, run.y_at(x))).collect()
+        })
+    }
+
+    /// The same line with more points on its straight parts, rising.
+    pub(super) fn refined(&self, between: impl Fn(usize, Run) -> Vec<Point>) -> Self {
+        let mut refined = Self {
+            points: self.points.iter().take(1).copied().collect(),
+            slopes: Vec::new(),
+        };
+        for (index, slope) in self.slopes.iter().enumerate() {
+            let added = self.run(index).map_or_else(Vec::new, |run| between(index, run));
+            for point in added.into_iter().chain(self.points.get(index + 1).copied()) {
+                if let Some(last) = refined.points.last().filter(|&&last| last != point) {
+                    refined.slopes.push(slope.filter(|_| last.x < point.x));
+                    refined.points.push(point);
+                }
             }
         }
-        // Stable, so that a step keeps its direction.
-        points.sort_by_key(|p| p.x);
-        points.dedup();
-        Self { points }
+        refined
     }
 
     /// From point `index` to the next, where that is a straight part.
-    pub(super) fn segment(&self, index: usize) -> Option<(Point, Point)> {
-        match self.points.get(index..index.checked_add(2)?)? {
-            &[a, b] if a.x < b.x => Some((a, b)),
-            _ => None,
-        }
+    pub(super) fn run(&self, index: usize) -> Option<Run> {
+        let slope = self.slopes.get(index).copied()??;
+        Some(Run {
+            a: *self.points.get(index)?,
+            b: *self.points.get(index + 1)?,
+            slope,
+        })
     }
 
-    /// The same line through other points, which must rise in x.
-    pub(super) const fn from_rising(points: Vec<Point>) -> Self {
-        Self { points }
+    /// Its straight parts with their numbers.
+    pub(super) fn runs(&self) -> impl Iterator<Item = (usize, Run)> + '_ {
+        (0..self.slopes.len()).filter_map(|index| Some((index, self.run(index)?)))
     }
 }

@@ -111,19 +111,10 @@ impl Region {
         }
         chords.sort_unstable();
         let redraw = |profile: &Profile, upper: bool| {
-            let mut points = Vec::with_capacity(profile.points().len() + 2 * chords.len());
-            for (index, &point) in profile.points().iter().enumerate() {
-                points.push(point);
-                let on = |c: &&(Source, Point, Point)| c.0 == Source { upper, index };
-                points.extend(
-                    chords
-                        .iter()
-                        .filter(on)
-                        .flat_map(|&(_, left, right)| [left, right]),
-                );
-            }
-            points.dedup();
-            Profile::from_rising(points)
+            profile.refined(|index, _| {
+                let on = chords.iter().filter(|c| c.0 == Source { upper, index });
+                on.flat_map(|&(_, left, right)| [left, right]).collect()
+            })
         };
         Self {
             lower: redraw(&self.lower, false),

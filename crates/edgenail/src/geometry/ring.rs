@@ -4,8 +4,8 @@ use super::Point;
 use super::boundary::RawEdge;
 use super::point::{ring_area2, turn};
 
-/// Links edges into rings, outlines before holes, each from its least point, and joins edges that go on
-/// straight. Where rings touch at a corner they stay apart.
+/// Links edges into rings, outlines before holes, each from its least point; parts of one sloping line become
+/// one edge. Where rings touch at a corner they stay apart.
 pub(super) fn link(mut edges: Vec<RawEdge>) -> Vec<Vec<RawEdge>> {
     edges.sort_unstable();
     let mut used = vec![false; edges.len()];
@@ -18,13 +18,14 @@ pub(super) fn link(mut edges: Vec<RawEdge>) -> Vec<Vec<RawEdge>> {
         let mut index = start;
         loop {
             used[index] = true;
-            push_joined(&mut ring, edges[index]);
+            ring.push(edges[index]);
             match onward(&edges, &used, start, edges[index]) {
                 Some(next) if next != start => index = next,
                 _ => break,
             }
         }
-        close_joined(&mut ring);
+        // Before anything else: the inner corners of a line are rounded and may seem to go on straight elsewhere.
+        join(&mut ring, |a, b| a.line == b.line && a.line != 0);
         let corners: Vec<Point> = ring.iter().map(|e| e.edge.a).collect();
         rings.push((ring_area2(&corners) < 0, ring));
     }
@@ -58,30 +59,28 @@ fn sharper_right(from: Point, at: Point, b: Point, c: Point) -> bool {
     }
 }
 
-/// Adds an edge, or lengthens the last one where this one only continues it.
-fn push_joined(ring: &mut Vec<RawEdge>, edge: RawEdge) {
-    match ring.last_mut() {
-        Some(last) if continues(*last, edge) => last.edge.b = edge.edge.b,
-        _ => ring.push(edge),
-    }
+/// A ring with edges that go on straight joined.
+pub(super) fn straightened(mut ring: Vec<RawEdge>) -> Vec<RawEdge> {
+    join(&mut ring, |a, b| turn(a.edge.a, a.edge.b, b.edge.b) == 0);
+    ring
 }
 
-/// Joins the last edge with the first where they are one, and starts at the least point.
-fn close_joined(ring: &mut Vec<RawEdge>) {
+/// Joins neighbouring edges of a ring that face the same way and are `one`.
+fn join(ring: &mut Vec<RawEdge>, one: impl Fn(RawEdge, RawEdge) -> bool) {
+    let goes_on = |a: RawEdge, b: RawEdge| a.edge.facing == b.edge.facing && one(a, b);
+    ring.dedup_by(|next, kept| {
+        let joins = goes_on(*kept, *next);
+        if joins {
+            kept.edge.b = next.edge.b;
+        }
+        joins
+    });
     if let [first, .., last] = &mut ring[..]
-        && continues(*last, *first)
+        && goes_on(*last, *first)
     {
         first.edge.a = last.edge.a;
         ring.pop();
     }
     let least = (0..ring.len()).min_by_key(|&i| ring[i].edge.a).unwrap_or(0);
     ring.rotate_left(least);
-}
-
-/// One edge goes on straight where the other ends.
-fn continues(last: RawEdge, next: RawEdge) -> bool {
-    let (a, b) = (last.edge, next.edge);
-    a.b == b.a
-        && a.facing == b.facing
-        && ((last.line == next.line && last.line != 0) || turn(a.a, a.b, b.b) == 0)
 }

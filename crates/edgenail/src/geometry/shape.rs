@@ -18,8 +18,8 @@ pub struct Trapezoid {
     pub x1: Length,
     /// Height of the top at the left and at the right side.
     pub top: (Length, Length),
-    /// Which sloping line of the region the bottom lies on, the top lies on; 0 for a level line.
-    pub(super) lines: (u32, u32),
+    /// Numbers of the sloping lines of the region that bottom and top lie on; 0 for a level line.
+    pub(super) lines: (u64, u64),
 }
 
 impl Trapezoid {
@@ -183,18 +183,13 @@ impl Shape {
     /// Its edges, each as long as it is straight, ring by ring in the order of [`Shape::rings`], with the
     /// shape on the left hand.
     pub fn boundary(&self) -> Vec<BoundaryEdge> {
-        self.raw_rings()
-            .into_iter()
-            .flatten()
-            .map(|edge| edge.edge)
-            .collect()
+        self.straight_rings().flatten().map(|edge| edge.edge).collect()
     }
 
     /// Its outline counter-clockwise, then its holes clockwise from left to right. A ring starts at its
     /// leftmost, then lowest corner and does not repeat it. Rings may touch at a corner.
     pub fn rings(&self) -> Vec<Vec<Point>> {
-        self.raw_rings()
-            .iter()
+        self.straight_rings()
             .map(|ring| ring.iter().map(|edge| edge.edge.a).collect())
             .collect()
     }
@@ -241,6 +236,10 @@ impl Shape {
     pub fn intersects_rect(&self, rect: &Rect) -> bool {
         let area = |c: &Trapezoid| c.overlap_area2(&Trapezoid::from_rect(rect));
         !rect.is_empty() && self.columns.iter().any(|c| area(c) > 0)
+    }
+
+    fn straight_rings(&self) -> impl Iterator<Item = Vec<RawEdge>> {
+        self.raw_rings().into_iter().map(ring::straightened)
     }
 
     /// Its edges with their lines, ring by ring.

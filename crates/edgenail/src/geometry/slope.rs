@@ -68,6 +68,15 @@ impl Slope {
         }
     }
 
+    /// The line moved up by a distance.
+    #[must_use]
+    pub fn shifted(&self, up: Length) -> Self {
+        Self {
+            base: Point::new(self.base.x, self.base.y + up),
+            ..*self
+        }
+    }
+
     /// The heights that it takes over a stretch, each end rounded as [`Slope::y_at`] does.
     pub fn y_over(&self, x: Interval) -> Interval {
         Interval::new(self.y_at(x.lo), self.y_at(x.hi))

@@ -97,4 +97,11 @@ proptest! {
             }
         }
     }
+
+    /// On a slope, cells cover the region that has their corners.
+    #[test]
+    fn cells_cover_a_raked_region(region in any_region(), cells in any_cells()) {
+        let sum: i128 = cells.iter().flat_map(|&cell| region.pieces_in(cell)).map(|p| p.area2()).sum();
+        prop_assert_eq!(sum, region.with_cells(&cells).area2());
+    }
 }
