@@ -8,6 +8,7 @@
 mod backing;
 mod corner;
 mod course;
+mod estimate;
 mod nails;
 mod part;
 mod piece;

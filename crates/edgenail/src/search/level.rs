@@ -1,0 +1,73 @@
+//! Levels where courses may meet.
+
+use super::Space;
+use crate::house::Level as StackLevel;
+use crate::length::Length;
+
+/// Levels above the bottom line, rising: plate laps, rims, block rows, breaks that practice asks for, and whole
+/// sheets stepped from each of these.
+pub(super) fn levels(space: &Space<'_>, bottom: Length) -> Vec<Length> {
+    let top = space.top;
+    let fixed = fixed_levels(space);
+    if !space.practice.breaks.is_empty() {
+        let mut levels: Vec<Length> = space.practice.breaks.iter().copied().filter(|y| bottom < *y && *y < top).collect();
+        levels.push(bottom);
+        levels.extend(space.end_levels(bottom));
+        return sorted(levels);
+    }
+    let mut levels = vec![bottom];
+    levels.extend(fixed.iter().copied());
+    let mut front = levels.clone();
+    // Two steps of whole sheets from a fixed level reach every plate of a storey.
+    for _ in 0..2 {
+        let mut next = Vec::new();
+        for y in &front {
+            for size in &space.sizes {
+                next.extend([*y + *size + space.above(*y, bottom), *y - *size - space.gap]);
+            }
+        }
+        next.retain(|y| bottom < *y && *y <= top);
+        next.sort_unstable();
+        next.dedup();
+        levels.extend(next.iter().copied());
+        front = next;
+    }
+    levels.retain(|y| bottom <= *y && *y < top && (*y == bottom || space.seam_may_lie_at(*y)));
+    levels.extend(space.end_levels(bottom));
+    sorted(levels)
+}
+
+/// Plate laps, rims and block rows.
+fn fixed_levels(space: &Space<'_>) -> Vec<Length> {
+    let mut levels = Vec::new();
+    let frame = space.frame;
+    for storey in &frame.storeys {
+        let topmost = storey.top - storey.topmost_from;
+        levels.push(storey.topmost_from + topmost.half());
+        levels.push(storey.base + (storey.studs_from - storey.base).half());
+        levels.push(storey.studs_to + (storey.top - storey.studs_to).half());
+    }
+    for band in &frame.bands {
+        if let Some((rim, _)) = &band.rim {
+            levels.push((rim.lo + rim.hi).half());
+        }
+        levels.extend([band.y.lo, band.y.hi]);
+    }
+    for (section, place) in space.wall.sections.iter().zip(0u32..) {
+        let storeys = section.stack.iter().filter_map(|level| match level {
+            StackLevel::Storey(storey) => Some(storey),
+            StackLevel::FloorBand(_) => None,
+        });
+        let places = frame.storeys.iter().filter(|storey| storey.section == place);
+        for (storey, place) in storeys.zip(places) {
+            levels.extend(storey.block_rows.iter().map(|row| place.base + *row));
+        }
+    }
+    levels
+}
+
+fn sorted(mut levels: Vec<Length>) -> Vec<Length> {
+    levels.sort_unstable();
+    levels.dedup();
+    levels
+}

@@ -1,0 +1,174 @@
+//! What a search may choose from, prepared once for a wall.
+
+use crate::frame::{Axis, Frame};
+use crate::geometry::{Interval, Rect};
+use crate::house::{House, Practice, Sheet, Stock, Wall};
+use crate::layout::Running;
+use crate::length::Length;
+use crate::price::Prices;
+
+/// A wall with everything that a search asks of it.
+#[derive(Debug)]
+pub(super) struct Space<'a> {
+    pub stock: &'a Stock,
+    pub wall: &'a Wall,
+    pub practice: &'a Practice,
+    pub frame: &'a Frame,
+    pub prices: Prices<'a>,
+    /// Sheets that may be used, as places in the stock's list.
+    pub sheets: Vec<u32>,
+    /// Heights that a whole sheet can cover, upright or flat, falling.
+    pub sizes: Vec<Length>,
+    /// The joint gap.
+    pub gap: Length,
+    /// From the left end of the sheathing to its right end.
+    pub x: Interval,
+    /// Where sheathing ends at the top.
+    pub top: Length,
+    /// Openings and bare zones.
+    pub holes: Vec<Rect>,
+    /// Faces that hold nails: rectangle around each, and its direction.
+    pub faces: Vec<(Rect, Axis)>,
+}
+
+impl<'a> Space<'a> {
+    /// Prepares a wall; `None` if the house does not have it.
+    pub fn new(house: &'a House, frame: &'a Frame) -> Option<Self> {
+        let wall = house.walls.get(frame.wall as usize)?;
+        let practice = &wall.practice;
+        let category = wall.segments.iter().find_map(|segment| segment.category.as_deref()).unwrap_or(&practice.assembly.category);
+        let fits = |sheet: &Sheet| sheet.category == category && sheet.on_hand != Some(0);
+        let sheets: Vec<u32> = (0u32..).zip(&house.stock.sheets).filter(|(_, sheet)| fits(sheet)).map(|(index, _)| index).collect();
+        let mut sizes = Vec::new();
+        let mut gap = practice.gap;
+        for sheet in sheets.iter().filter_map(|index| house.stock.sheets.get(*index as usize)) {
+            gap = gap.max(sheet.gap.unwrap_or(practice.gap));
+            for running in directions(practice) {
+                sizes.push(up_and_across(sheet, *running).0);
+            }
+        }
+        sizes.sort_unstable_by(|a, b| b.cmp(a));
+        sizes.dedup();
+        let faces = frame.members.iter().filter(|member| member.nailable).map(|member| (member.face.bounds(), member.axis)).collect();
+        let top = frame.upper.points().iter().map(|point| point.y).max()?;
+        Some(Self {
+            stock: &house.stock,
+            wall,
+            practice,
+            frame,
+            prices: Prices::new(house, frame)?,
+            sheets,
+            sizes,
+            gap,
+            x: frame.lower.span(),
+            top,
+            holes: frame.holes(),
+            faces,
+        })
+    }
+
+    /// What a course gains on its sheet by the gap: half of it above a bottom line, all of it between two seams.
+    pub fn above(&self, y: Length, bottom: Length) -> Length {
+        if y == bottom { self.gap.half() } else { self.gap }
+    }
+
+    /// Levels where the uppermost course may end: the sheathing's top, and, where plates are level, a whole sheet
+    /// that covers enough of the topmost plate.
+    pub fn end_levels(&self, bottom: Length) -> Vec<Length> {
+        let mut ends = vec![self.top];
+        let tops: Vec<(Length, Length)> = self
+            .frame
+            .storeys
+            .iter()
+            .filter(|storey| storey.top == self.top)
+            .map(|storey| (storey.topmost_from, storey.top))
+            .collect();
+        let flat = !tops.is_empty() && self.frame.upper.points().iter().all(|point| point.y == self.top);
+        if flat {
+            let least = tops.iter().map(|(from, _)| *from + self.practice.plate_cover_least).max().unwrap_or(self.top);
+            for size in &self.sizes {
+                let y = bottom + *size;
+                if least <= y && y < self.top {
+                    ends.push(y);
+                }
+            }
+        }
+        ends
+    }
+
+    /// A level seam at this height has wood for both nail lines wherever a level member carries it, or lies clear of
+    /// level members, where blocks can carry it.
+    pub fn seam_may_lie_at(&self, y: Length) -> bool {
+        let reach = self.seam_half();
+        self.faces.iter().filter(|(_, axis)| *axis == Axis::Horizontal).all(|(face, _)| {
+            let carries = face.y0 + reach <= y && y + reach <= face.y1;
+            let clear = y + reach <= face.y0 || face.y1 + reach <= y;
+            carries || clear || face.width() < Length::feet(2)
+        })
+    }
+
+    /// A level member carries a seam at this height along most of the wall.
+    pub fn level_on_wood(&self, y: Length) -> bool {
+        let reach = self.seam_half();
+        let carried: Vec<Interval> = self
+            .faces
+            .iter()
+            .filter(|(face, axis)| *axis == Axis::Horizontal && face.y0 + reach <= y && y + reach <= face.y1)
+            .map(|(face, _)| face.x_span())
+            .collect();
+        let length: Length = Interval::union(carried).iter().map(|span| span.len()).sum();
+        length * 2 >= self.x.len()
+    }
+
+    /// From a seam's centre to the far side of the wood that its nail line needs.
+    pub fn seam_half(&self) -> Length {
+        self.practice.edge_distance_least + self.practice.member_edge_least + self.gap.half()
+    }
+
+    /// How much of a vertical seam over this height has no wood behind it.
+    pub fn bare_length(&self, x: Length, y: Interval) -> Length {
+        let reach = self.seam_half() - SEAM_TOLERANCE;
+        let mut taken: Vec<Interval> = self
+            .faces
+            .iter()
+            .filter(|(face, _)| face.x0 + reach <= x && x + reach <= face.x1)
+            .map(|(face, _)| face.y_span())
+            .collect();
+        taken.extend(self.holes.iter().filter(|hole| hole.x0 <= x && x <= hole.x1).map(Rect::y_span));
+        let mut taken = Interval::union(taken);
+        taken.retain(|span| span.overlaps(y));
+        Interval::subtract(y, &taken).iter().map(|span| span.len()).sum()
+    }
+
+    /// The widest strip that a sheet can cover.
+    pub fn widest(&self, running: Running) -> Length {
+        let across = self.sheets.iter().filter_map(|index| Some(up_and_across(self.sheet(*index)?, running).1));
+        across.max().unwrap_or_default() + self.gap + self.practice.end_short
+    }
+
+    /// The sheet at this place in the stock's list.
+    pub fn sheet(&self, index: u32) -> Option<&'a Sheet> {
+        self.stock.sheets.get(index as usize)
+    }
+}
+
+/// A seam may stand so far off the middle of a 2x member: 11/16 in. of wood on each side less 5/8 in. that is needed.
+const SEAM_TOLERANCE: Length = Length::sixteenths(1);
+
+/// Directions that practice allows.
+pub(super) fn directions(practice: &Practice) -> &'static [Running] {
+    use crate::house::RunningChoice;
+    match practice.running {
+        RunningChoice::Upright => &[Running::Upright],
+        RunningChoice::Flat => &[Running::Flat],
+        RunningChoice::Either => &[Running::Upright, Running::Flat],
+    }
+}
+
+/// Size of a sheet up the wall and along it.
+pub(super) fn up_and_across(sheet: &Sheet, running: Running) -> (Length, Length) {
+    match running {
+        Running::Upright => (sheet.length, sheet.width),
+        Running::Flat => (sheet.width, sheet.length),
+    }
+}
