@@ -1,7 +1,19 @@
 //! Every member of a wall, as its sheathed face shows it.
 
+mod backed;
+mod band;
+mod build;
+mod builder;
+mod corner;
 mod member;
 mod place;
+mod plates;
+mod rake;
+mod roof;
+mod storey;
+mod upright;
+
+pub use build::frame_wall;
 
 pub use member::{Axis, Member, MemberId, MemberKind, Origin};
 pub use place::{BandPlace, EndCondition, OpeningPlace, PatchPlace, SectionPlace, SegmentPlace, StoreyPlace};

@@ -1,0 +1,131 @@
+//! The line of a roof over a wall, and members cut to it.
+
+use crate::geometry::{Interval, Point, Rect, Slope};
+use crate::house::Pitch;
+use crate::length::Length;
+
+/// Two slopes that meet at a highest point, and how thick the wood along them is.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Roofline {
+    left: Slope,
+    right: Slope,
+    peak: Point,
+    left_pitch: Pitch,
+    right_pitch: Pitch,
+    /// Thickness of what lies along the slopes, square to them.
+    pub thickness: Length,
+}
+
+impl Roofline {
+    /// Slopes falling from the peak to both sides; `None` where a run is not above zero.
+    pub fn new(peak: Point, left: Pitch, right: Pitch, thickness: Length) -> Option<Self> {
+        Some(Self {
+            left: Slope::new(peak, left.rise, left.run)?,
+            right: Slope::new(peak, -right.rise, right.run)?,
+            peak,
+            left_pitch: left,
+            right_pitch: right,
+            thickness,
+        })
+    }
+
+    /// The same line over wood of another thickness.
+    pub fn with_thickness(self, thickness: Length) -> Self {
+        Self { thickness, ..self }
+    }
+
+    /// Height of the line.
+    pub fn y_at(&self, x: Length) -> Length {
+        if x <= self.peak.x {
+            self.left.y_at(x)
+        } else {
+            self.right.y_at(x)
+        }
+    }
+
+    /// Plumb thickness of what lies along the slope over this place.
+    fn plumb(&self, pitch: Pitch) -> Length {
+        let (rise, run) = (i128::from(pitch.rise.units()), i128::from(pitch.run.units()));
+        let slant = (rise * rise + run * run).unsigned_abs().isqrt();
+        let thickness = i128::from(self.thickness.units());
+        let plumb = i128::try_from(slant).unwrap_or(run) * thickness;
+        Length::from_units(i64::try_from(plumb / run.max(1)).unwrap_or_default())
+    }
+
+    /// Underside of what lies along the slopes.
+    pub fn under(&self, x: Length) -> Length {
+        let pitch = if x <= self.peak.x {
+            self.left_pitch
+        } else {
+            self.right_pitch
+        };
+        self.y_at(x) - self.plumb(pitch)
+    }
+
+    /// Corners of the line over this stretch, from left to right.
+    pub fn line(&self, x: Interval) -> Vec<Point> {
+        self.stops(x)
+            .into_iter()
+            .map(|x| Point::new(x, self.y_at(x)))
+            .collect()
+    }
+
+    /// Ends of a stretch, with the peak where it lies between them.
+    fn stops(&self, x: Interval) -> Vec<Length> {
+        let mut stops = vec![x.lo];
+        if x.lo < self.peak.x && self.peak.x < x.hi {
+            stops.push(self.peak.x);
+        }
+        stops.push(x.hi);
+        stops
+    }
+
+    /// Corners of an upright whose head is cut to the underside of the slope.
+    pub fn cut_stud(&self, stud: Rect) -> Vec<Point> {
+        let mut ring = vec![Point::new(stud.x0, stud.y0), Point::new(stud.x1, stud.y0)];
+        // At a peak the lower of the two undersides would leave a stud too short on one side: the peak is a corner.
+        let heads = self
+            .stops(stud.x_span())
+            .into_iter()
+            .rev()
+            .map(|x| Point::new(x, self.under(x).max(stud.y0)));
+        ring.extend(heads);
+        ring
+    }
+
+    /// Quadrilaterals of what lies along the slopes over a stretch: `deep` layers from the line down.
+    pub fn layers(&self, x: Interval, deep: &[Length]) -> Vec<Vec<Point>> {
+        let mut quads = Vec::new();
+        for ends in self.stops(x).windows(2) {
+            let [x0, x1] = ends else { continue };
+            let pitch = if *x1 <= self.peak.x {
+                self.left_pitch
+            } else {
+                self.right_pitch
+            };
+            let mut above = Length::ZERO;
+            for thickness in deep {
+                let line = Self {
+                    thickness: above + *thickness,
+                    ..*self
+                };
+                let (from, to) = (
+                    Self {
+                        thickness: above,
+                        ..*self
+                    }
+                    .plumb(pitch),
+                    line.plumb(pitch),
+                );
+                quads.push(vec![
+                    Point::new(*x0, self.y_at(*x0) - to),
+                    Point::new(*x1, self.y_at(*x1) - to),
+                    Point::new(*x1, self.y_at(*x1) - from),
+                    Point::new(*x0, self.y_at(*x0) - from),
+                ]);
+                above += *thickness;
+            }
+        }
+        quads
+    }
+}
