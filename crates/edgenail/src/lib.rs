@@ -7,6 +7,7 @@ pub mod blocking;
 pub mod decimal;
 pub mod edges;
 pub mod error;
+pub mod evaluate;
 pub mod finding;
 pub mod frame;
 pub mod geometry;
@@ -16,6 +17,8 @@ pub mod layout;
 pub mod length;
 pub mod nailing;
 pub mod plan;
+pub mod price;
+pub mod search;
 pub mod table;
 
 pub use amount::Amount;

@@ -1,7 +1,7 @@
 //! What a block or an added stud costs.
 
-use super::part::{Part, Tally};
 use super::Prices;
+use super::part::{Part, Tally};
 use crate::blocking::{AddedStud, Block, BlockLie};
 use crate::length::Length;
 
@@ -22,13 +22,20 @@ impl Prices<'_> {
     pub fn stud(&self, stud: &AddedStud) -> Tally {
         let mut tally = Tally::default();
         self.work(&mut tally, Part::AddedStuds, 1, self.rates.added_stud);
-        self.stick(&mut tally, Part::AddedStuds, stud.stick, stud.rect.height().max(stud.rect.width()));
+        self.stick(
+            &mut tally,
+            Part::AddedStuds,
+            stud.stick,
+            stud.rect.height().max(stud.rect.width()),
+        );
         tally
     }
 
     fn stick(&self, tally: &mut Tally, part: Part, stick: u32, length: Length) {
         if let Some(stick) = self.stock.sticks.get(stick as usize) {
-            let share = stick.price.scaled(i128::from(length.units()), i128::from(stick.length.units()));
+            let share = stick
+                .price
+                .scaled(i128::from(length.units()), i128::from(stick.length.units()));
             tally.add(part, 0, self.money(share.unwrap_or_default()));
         }
     }

@@ -1,7 +1,7 @@
 //! What a vertical seam costs for standing where it should not.
 
-use super::part::{Part, Tally};
 use super::Prices;
+use super::part::{Part, Tally};
 use crate::geometry::Interval;
 use crate::length::Length;
 
@@ -14,16 +14,30 @@ impl Prices<'_> {
         let mut tally = Tally::default();
         let mut corners = 0;
         for place in &self.frame.openings {
-            let bay = self.frame.storeys.get(place.storey as usize).map_or(Length::ZERO, |storey| storey.spacing);
+            let bay = self
+                .frame
+                .storeys
+                .get(place.storey as usize)
+                .map_or(Length::ZERO, |storey| storey.spacing);
             let clear = bay.max(self.practice.corner_clear);
-            let near = [place.rect.x0, place.rect.x1].iter().any(|side| (*side - x).abs() < clear);
+            let near = [place.rect.x0, place.rect.x1]
+                .iter()
+                .any(|side| (*side - x).abs() < clear);
             let outside = x <= place.rect.x0 || x >= place.rect.x1;
             if near && outside {
                 // A seam that runs past a corner; one that ends on the opening's edge, over or under it, does not.
-                corners += [place.rect.y0, place.rect.y1].iter().filter(|y1| y.lo < **y1 && **y1 < y.hi).count();
+                corners += [place.rect.y0, place.rect.y1]
+                    .iter()
+                    .filter(|y1| y.lo < **y1 && **y1 < y.hi)
+                    .count();
             }
         }
-        self.work(&mut tally, Part::SeamsAtCorners, i64::try_from(corners).unwrap_or(i64::MAX), self.rates.judgement.seam_at_corner);
+        self.work(
+            &mut tally,
+            Part::SeamsAtCorners,
+            i64::try_from(corners).unwrap_or(i64::MAX),
+            self.rates.judgement.seam_at_corner,
+        );
         tally
     }
 }

@@ -10,17 +10,23 @@ impl Prices<'_> {
     /// A stud added over this height.
     pub fn added_stud(&self, height: Length) -> Amount {
         let stick = self.stock.sticks.first().and_then(|stick| {
-            stick.price.scaled(i128::from(height.units()), i128::from(stick.length.units()))
+            stick
+                .price
+                .scaled(i128::from(height.units()), i128::from(stick.length.units()))
         });
         self.minutes(self.rates.added_stud) + self.money(stick.unwrap_or_default())
     }
 
     /// A row of blocks in every bay of this stretch, with two rows of edge nails.
     pub fn block_row(&self, x: Interval) -> Amount {
-        let Some(storey) = self.frame.storeys.first() else { return Amount::default() };
+        let Some(storey) = self.frame.storeys.first() else {
+            return Amount::default();
+        };
         let bays = x.len().spaces(storey.spacing.max(Length::from_units(1)));
         let stick = self.stock.sticks.first().and_then(|stick| {
-            stick.price.scaled(i128::from(x.len().units()), i128::from(stick.length.units()))
+            stick
+                .price
+                .scaled(i128::from(x.len().units()), i128::from(stick.length.units()))
         });
         let work = self.rates.block_flat.times(bays).unwrap_or_default();
         self.minutes(work) + self.money(stick.unwrap_or_default()) + self.level_rows(x, 2)

@@ -35,7 +35,12 @@ impl<'a> Prices<'a> {
     /// Prices for the wall of this frame; `None` if the house does not have it.
     pub fn new(house: &'a House, frame: &'a Frame) -> Option<Self> {
         let practice = &house.walls.get(frame.wall as usize)?.practice;
-        Some(Self { stock: &house.stock, rates: &house.rates, practice, frame })
+        Some(Self {
+            stock: &house.stock,
+            rates: &house.rates,
+            practice,
+            frame,
+        })
     }
 
     /// Minutes in the unit of the objective, rounded half up.
@@ -55,7 +60,11 @@ impl<'a> Prices<'a> {
             Objective::Money => money,
             Objective::Minutes => {
                 let labour = i128::from(self.rates.labour.ten_thousandths());
-                if labour <= 0 { Amount::default() } else { money.scaled(ONE, labour).unwrap_or_default() }
+                if labour <= 0 {
+                    Amount::default()
+                } else {
+                    money.scaled(ONE, labour).unwrap_or_default()
+                }
             }
         }
     }

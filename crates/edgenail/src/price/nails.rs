@@ -1,7 +1,7 @@
 //! What a row of nails costs.
 
-use super::part::{Part, Tally};
 use super::Prices;
+use super::part::{Part, Tally};
 use crate::house::NailTool;
 use crate::nailing::NailRow;
 
@@ -16,7 +16,9 @@ impl Prices<'_> {
                 NailTool::Hand => self.rates.nail_hand,
             };
             self.work(&mut tally, Part::Nails, count, each);
-            let share = nail.price.scaled(i128::from(count), i128::from(nail.per_box.max(1)));
+            let share = nail
+                .price
+                .scaled(i128::from(count), i128::from(nail.per_box.max(1)));
             tally.add(Part::Nails, 0, self.money(share.unwrap_or_default()));
         }
         tally

@@ -119,10 +119,19 @@ impl Tally {
 
     /// The cost with its parts.
     pub fn cost(&self) -> Cost {
-        let parts = Part::ALL.iter().zip(&self.0).filter(|(_, (quantity, _))| *quantity != 0);
+        let parts = Part::ALL
+            .iter()
+            .zip(&self.0)
+            .filter(|(_, (quantity, _))| *quantity != 0);
         Cost {
             total: self.total(),
-            parts: parts.map(|(part, (quantity, amount))| CostPart { part: *part, quantity: *quantity, amount: *amount }).collect(),
+            parts: parts
+                .map(|(part, (quantity, amount))| CostPart {
+                    part: *part,
+                    quantity: *quantity,
+                    amount: *amount,
+                })
+                .collect(),
         }
     }
 }

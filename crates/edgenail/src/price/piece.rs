@@ -1,7 +1,7 @@
 //! What one piece costs before it is nailed: its share of a sheet, its cuts, its setting.
 
-use super::part::{Part, Tally};
 use super::Prices;
+use super::part::{Part, Tally};
 use crate::amount::Amount;
 use crate::geometry::{Facing, Rect, Shape};
 use crate::house::Sheet;
@@ -23,7 +23,11 @@ impl Prices<'_> {
     /// The blank's share of the sheet's area.
     fn material(&self, tally: &mut Tally, blank: &Rect, sheet: &Sheet) {
         let whole = Rect::from_size(Length::ZERO, Length::ZERO, sheet.width, sheet.length).area();
-        let share = if whole > 0 { sheet.price.scaled(blank.area(), whole) } else { None };
+        let share = if whole > 0 {
+            sheet.price.scaled(blank.area(), whole)
+        } else {
+            None
+        };
         tally.add(Part::Sheets, 1, self.money(share.unwrap_or_default()));
     }
 
@@ -44,7 +48,8 @@ impl Prices<'_> {
         self.work(tally, Part::Setting, 1, each);
         let narrow = blank.width().min(blank.height()) + self.practice.strip_allowance;
         let along_band = blank.width() >= blank.height() && self.lies_in_band(blank);
-        let over_opening = sides.top == crate::layout::Joint::Opening || sides.bottom == crate::layout::Joint::Opening;
+        let over_opening =
+            sides.top == crate::layout::Joint::Opening || sides.bottom == crate::layout::Joint::Opening;
         if along_band || over_opening {
             return;
         }
@@ -57,7 +62,10 @@ impl Prices<'_> {
 
     /// A strip along a floor band, nailed to plate, rim and plate, is no narrow piece.
     fn lies_in_band(&self, blank: &Rect) -> bool {
-        self.frame.bands.iter().any(|band| blank.y0 <= band.y.lo && band.y.hi <= blank.y1)
+        self.frame
+            .bands
+            .iter()
+            .any(|band| blank.y0 <= band.y.lo && band.y.hi <= blank.y1)
     }
 
     /// Saw cuts that bring the sheet to its blank, with a rake or steps.
@@ -66,16 +74,42 @@ impl Prices<'_> {
             Running::Upright => (blank.width(), blank.height()),
             Running::Flat => (blank.height(), blank.width()),
         };
-        self.work(tally, Part::Cutting, i64::from(length < sheet.length), self.rates.cross_cut);
-        self.work(tally, Part::Cutting, i64::from(width < sheet.width), self.rates.rip);
-        let sloped = outline.boundary().iter().filter(|edge| edge.facing == Facing::Top && edge.from.y != edge.to.y).count();
-        self.work(tally, Part::Cutting, i64::try_from(sloped).unwrap_or(i64::MAX), self.rates.rake_cut);
+        self.work(
+            tally,
+            Part::Cutting,
+            i64::from(length < sheet.length),
+            self.rates.cross_cut,
+        );
+        self.work(
+            tally,
+            Part::Cutting,
+            i64::from(width < sheet.width),
+            self.rates.rip,
+        );
+        let sloped = outline
+            .boundary()
+            .iter()
+            .filter(|edge| edge.facing == Facing::Top && edge.a.y != edge.b.y)
+            .count();
+        self.work(
+            tally,
+            Part::Cutting,
+            i64::try_from(sloped).unwrap_or(i64::MAX),
+            self.rates.rake_cut,
+        );
     }
 
     /// Cut-outs made in place: each takes a start and the length of its edge.
     fn openings(&self, tally: &mut Tally, blank: &Rect, outline: &Shape) {
-        for hole in self.frame.holes().iter().chain(self.frame.penetrations.iter().map(|place| &place.rect)) {
-            let Some(part) = hole.intersect(blank) else { continue };
+        for hole in self
+            .frame
+            .holes()
+            .iter()
+            .chain(self.frame.penetrations.iter().map(|place| &place.rect))
+        {
+            let Some(part) = hole.intersect(blank) else {
+                continue;
+            };
             if !outline_misses(outline, &part) {
                 continue;
             }
@@ -85,9 +119,17 @@ impl Prices<'_> {
                 (part.y0 > blank.y0, part.width()),
                 (part.y1 < blank.y1, part.width()),
             ];
-            let edge: Length = sides.iter().filter(|(cut, _)| *cut).map(|(_, length)| *length).sum();
+            let edge: Length = sides
+                .iter()
+                .filter(|(cut, _)| *cut)
+                .map(|(_, length)| *length)
+                .sum();
             let foot = i128::from(Length::feet(1).units());
-            let along = self.rates.opening_per_foot.scaled(i128::from(edge.units()), foot).unwrap_or_default();
+            let along = self
+                .rates
+                .opening_per_foot
+                .scaled(i128::from(edge.units()), foot)
+                .unwrap_or_default();
             let minutes = self.rates.opening.checked_add(along).unwrap_or(Amount::default());
             tally.add(Part::Openings, 1, self.minutes(minutes));
         }

@@ -19,13 +19,29 @@ pub fn cost(prices: &Prices<'_>, layout: &Layout, blocking: &Blocking, nailing: 
     for (index, band) in layout.bands.iter().enumerate() {
         tally.include(&prices.line(x));
         for seam in &band.seams {
-            tally.include(&prices.seam(*seam, Interval { lo: band.y0, hi: band.y1 }));
+            tally.include(&prices.seam(
+                *seam,
+                Interval {
+                    lo: band.y0,
+                    hi: band.y1,
+                },
+            ));
         }
-        let sheets: Vec<u32> = layout.pieces.iter().filter(|piece| piece.band as usize == index).map(|piece| piece.sheet).collect();
+        let sheets: Vec<u32> = layout
+            .pieces
+            .iter()
+            .filter(|piece| piece.band as usize == index)
+            .map(|piece| piece.sheet)
+            .collect();
         tally.include(&prices.unlike(&sheets));
         if let Some(below) = index.checked_sub(1).and_then(|below| layout.bands.get(below)) {
             tally.include(&prices.level(band.y0, x));
-            tally.include(&prices.offsets(band.running, &below.seams, &band.seams, prices.half_sheet(layout, index)));
+            tally.include(&prices.offsets(
+                band.running,
+                &below.seams,
+                &band.seams,
+                prices.half_sheet(layout, index),
+            ));
         }
     }
     for block in &blocking.blocks {
@@ -45,6 +61,8 @@ impl Prices<'_> {
     fn half_sheet(&self, layout: &Layout, band: usize) -> crate::length::Length {
         let piece = layout.pieces.iter().find(|piece| piece.band as usize == band);
         let sheet = piece.and_then(|piece| self.stock.sheets.get(piece.sheet as usize));
-        sheet.map_or(crate::length::Length::ZERO, |sheet| (sheet.length + self.practice.gap).half())
+        sheet.map_or(crate::length::Length::ZERO, |sheet| {
+            (sheet.length + self.practice.gap).half()
+        })
     }
 }

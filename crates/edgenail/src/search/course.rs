@@ -8,13 +8,6 @@ use crate::house::End;
 use crate::layout::{BandSpec, Joint, Running, Sides};
 use crate::length::Length;
 
-/// A course with its seams and the price that led to it.
-#[derive(Clone, Debug)]
-pub(super) struct Course {
-    pub band: BandSpec,
-    pub price: Amount,
-}
-
 /// What a course has to fit.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Slot<'a> {
@@ -34,7 +27,7 @@ pub(super) struct Slot<'a> {
 /// the arcs. `None` where no row of sheets fits.
 ///
 /// Among equal prices the longer strip comes first at the starting end, so that what is cut ends at the far end.
-pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Option<Course> {
+pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Option<BandSpec> {
     let mut stops = positions(space, slot);
     if slot.start == End::Right {
         stops.reverse();
@@ -53,7 +46,9 @@ pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Op
             }
             let Some((onward, ..)) = ways[to] else { continue };
             *effort += 1;
-            let Some((price, sheet)) = strip_price(space, slot, strip) else { continue };
+            let Some((price, sheet)) = strip_price(space, slot, strip) else {
+                continue;
+            };
             let seam = if to == last { Amount::default() } else { seams[to] };
             let total = price + seam + onward;
             if best.is_none_or(|(least, ..)| total <= least) {
@@ -62,7 +57,6 @@ pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Op
         }
         ways[from] = best;
     }
-    let price = ways.first().copied().flatten()?.0;
     let (mut at, mut xs, mut sheets) = (0, Vec::new(), Vec::new());
     while at != last {
         let (_, to, sheet) = ways.get(at).copied().flatten()?;
@@ -76,17 +70,33 @@ pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Op
         xs.reverse();
         sheets.reverse();
     }
-    let band = BandSpec { y0: slot.y.lo, y1: slot.y.hi, running: slot.running, seams: xs, sheets };
-    Some(Course { band, price })
+    Some(BandSpec {
+        y0: slot.y.lo,
+        y1: slot.y.hi,
+        running: slot.running,
+        seams: xs,
+        sheets,
+    })
 }
 
 /// Seam positions from left to right, the ends of the wall included: the middle of upright faces, joints of faces
 /// that touch, and whole sheets counted from either end.
 fn positions(space: &Space<'_>, slot: &Slot<'_>) -> Vec<Length> {
     let mut stops = vec![space.x.lo, space.x.hi];
-    let uprights = space.faces.iter().filter(|(face, axis)| *axis == Axis::Vertical && face.y_span().overlaps(slot.y));
-    stops.extend(uprights.filter(|(face, _)| face.width() >= space.seam_half()).map(|(face, _)| (face.x0 + face.x1).half()));
-    for across in space.sheets.iter().filter_map(|index| Some(up_and_across(space.sheet(*index)?, slot.running).1)) {
+    let uprights = space
+        .faces
+        .iter()
+        .filter(|(face, axis)| *axis == Axis::Vertical && face.y_span().overlaps(slot.y));
+    stops.extend(
+        uprights
+            .filter(|(face, _)| face.width() >= space.seam_half())
+            .map(|(face, _)| (face.x0 + face.x1).half()),
+    );
+    for across in space
+        .sheets
+        .iter()
+        .filter_map(|index| Some(up_and_across(space.sheet(*index)?, slot.running).1))
+    {
         let module = across + space.gap;
         let first = across + space.gap.half();
         // A sized sheet leaves half a gap at the end of the wall, so that its seam keeps to the module.
@@ -121,7 +131,12 @@ fn seam_price(space: &Space<'_>, slot: &Slot<'_>, x: Length) -> Amount {
 fn strip_price(space: &Space<'_>, slot: &Slot<'_>, strip: Interval) -> Option<(Amount, u32)> {
     let (at_left, at_right) = (strip.lo == space.x.lo, strip.hi == space.x.hi);
     let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
-    let sides = Sides { left: end(at_left), right: end(at_right), bottom: end(slot.lowest), top: end(slot.uppermost) };
+    let sides = Sides {
+        left: end(at_left),
+        right: end(at_right),
+        bottom: end(slot.lowest),
+        top: end(slot.uppermost),
+    };
     let half = space.gap.half();
     let give = |joint: Joint| if joint == Joint::End { Length::ZERO } else { half };
     let outer = Rect::from_spans(
@@ -131,16 +146,29 @@ fn strip_price(space: &Space<'_>, slot: &Slot<'_>, strip: Interval) -> Option<(A
     let parts = parts(space, outer);
     let mut penalty = Amount::default();
     let narrow = strip.len() + space.practice.strip_allowance < space.practice.strip_least;
-    if narrow && !parts.iter().all(|part| part.height() <= space.practice.strip_least * 2) {
+    if narrow
+        && !parts
+            .iter()
+            .all(|part| part.height() <= space.practice.strip_least * 2)
+    {
         penalty = FORBIDDING;
     }
     let mut best: Option<(Amount, u32)> = None;
     for index in &space.sheets {
-        let Some(sheet) = space.sheet(*index) else { continue };
+        let Some(sheet) = space.sheet(*index) else {
+            continue;
+        };
         let (up, across) = up_and_across(sheet, slot.running);
-        let short = |near: Joint, far: Joint| if near == Joint::End || far == Joint::End { space.practice.end_short } else { Length::ZERO };
+        let short = |near: Joint, far: Joint| {
+            if near == Joint::End || far == Joint::End {
+                space.practice.end_short
+            } else {
+                Length::ZERO
+            }
+        };
         let fits = |part: &Rect| {
-            part.width() <= across + short(sides.left, sides.right) && part.height() <= up + short(sides.bottom, sides.top)
+            part.width() <= across + short(sides.left, sides.right)
+                && part.height() <= up + short(sides.bottom, sides.top)
         };
         if !parts.iter().all(fits) {
             continue;
@@ -168,13 +196,24 @@ fn parts(space: &Space<'_>, outer: Rect) -> Vec<Rect> {
         .map(Rect::y_span)
         .collect();
     let through = Interval::union(through);
-    let high = space.frame.upper.y_over(outer.x_span()).map_or(outer.y1, |span| span.hi.min(outer.y1));
-    let low = space.frame.lower.y_over(outer.x_span()).map_or(outer.y0, |_| outer.y0);
+    let high = space
+        .frame
+        .upper
+        .y_over(outer.x_span())
+        .map_or(outer.y1, |span| span.hi.min(outer.y1));
+    let low = space
+        .frame
+        .lower
+        .y_over(outer.x_span())
+        .map_or(outer.y0, |_| outer.y0);
     if low >= high {
         return Vec::new();
     }
     let spans = Interval::subtract(Interval::new(low, high), &through);
-    spans.into_iter().map(|span| Rect::from_spans(outer.x_span(), span)).collect()
+    spans
+        .into_iter()
+        .map(|span| Rect::from_spans(outer.x_span(), span))
+        .collect()
 }
 
 /// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.

@@ -13,7 +13,10 @@ pub(super) fn reaches(wall: &Wall, frame: &Frame) -> Vec<Length> {
     if let Some(reach) = fixed {
         return vec![reach];
     }
-    let on_concrete = frame.sections.iter().any(|section| section.bears == Bearing::Concrete);
+    let on_concrete = frame
+        .sections
+        .iter()
+        .any(|section| section.bears == Bearing::Concrete);
     let lowest = lowest_plate(wall);
     let mut reaches = Vec::new();
     for datum in &wall.practice.datums {
@@ -25,12 +28,25 @@ pub(super) fn reaches(wall: &Wall, frame: &Frame) -> Vec<Length> {
     reaches
 }
 
-fn reach(datum: DatumChoice, practice: &Practice, on_concrete: bool, lowest: Option<Length>) -> Option<Length> {
+fn reach(
+    datum: DatumChoice,
+    practice: &Practice,
+    on_concrete: bool,
+    lowest: Option<Length>,
+) -> Option<Length> {
     match datum {
         DatumChoice::Flush => Some(Length::ZERO),
         DatumChoice::HeldUp => on_concrete.then_some(-practice.held_up),
-        DatumChoice::Overhang => (!on_concrete || practice.overhang <= practice.overhang_most).then_some(practice.overhang),
-        DatumChoice::HalfPlate => if on_concrete { None } else { lowest.map(|plate| -plate.half()) },
+        DatumChoice::Overhang => {
+            (!on_concrete || practice.overhang <= practice.overhang_most).then_some(practice.overhang)
+        }
+        DatumChoice::HalfPlate => {
+            if on_concrete {
+                None
+            } else {
+                lowest.map(|plate| -plate.half())
+            }
+        }
     }
 }
 

@@ -10,7 +10,13 @@ pub(super) fn levels(space: &Space<'_>, bottom: Length) -> Vec<Length> {
     let top = space.top;
     let fixed = fixed_levels(space);
     if !space.practice.breaks.is_empty() {
-        let mut levels: Vec<Length> = space.practice.breaks.iter().copied().filter(|y| bottom < *y && *y < top).collect();
+        let mut levels: Vec<Length> = space
+            .practice
+            .breaks
+            .iter()
+            .copied()
+            .filter(|y| bottom < *y && *y < top)
+            .collect();
         levels.push(bottom);
         levels.extend(space.end_levels(bottom));
         return sorted(levels);

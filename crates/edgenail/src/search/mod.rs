@@ -64,8 +64,14 @@ pub struct Found {
 ///
 /// [`Error::NoLayout`] when every layout that was built breaks a rule that may not be broken.
 pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
-    let name = house.walls.get(frame.wall as usize).map_or("", |wall| wall.name.as_str());
-    let none = |message: &str| Error::NoLayout { wall: name.to_owned(), message: message.to_owned() };
+    let name = house
+        .walls
+        .get(frame.wall as usize)
+        .map_or("", |wall| wall.name.as_str());
+    let none = |message: &str| Error::NoLayout {
+        wall: name.to_owned(),
+        message: message.to_owned(),
+    };
     let space = Space::new(house, frame).ok_or_else(|| none("the house has no such wall"))?;
     if space.sheets.is_empty() {
         return Err(none("no sheet of the category that is asked for is in stock"));
@@ -75,7 +81,14 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     let start = start_end(&space);
     let mut built: Vec<Evaluated> = Vec::new();
     for reach in datum::reaches(space.wall, frame) {
-        let bottom = frame.lower.points().iter().map(|point| point.y).min().unwrap_or_default() - reach;
+        let bottom = frame
+            .lower
+            .points()
+            .iter()
+            .map(|point| point.y)
+            .min()
+            .unwrap_or_default()
+            - reach;
         let levels = level::levels(&space, bottom);
         for stack in stack::stacks(&space, &levels, STACKS) {
             if effort >= space.practice.effort_most {
@@ -91,13 +104,25 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     }
     built.sort_by(|a, b| rank(a).cmp(&rank(b)));
     let mut built = built.into_iter();
-    let chosen = built.next().ok_or_else(|| none("no row of sheets in stock covers the wall between its plates"))?;
-    if let Some(refusal) = chosen.findings.iter().find(|finding| finding.severity == Severity::Refuse) {
+    let chosen = built
+        .next()
+        .ok_or_else(|| none("no row of sheets in stock covers the wall between its plates"))?;
+    if let Some(refusal) = chosen
+        .findings
+        .iter()
+        .find(|finding| finding.severity == Severity::Refuse)
+    {
         return Err(none(&refusal.message));
     }
     let most = space.practice.alternatives as usize;
     let alternatives = built.take(most).map(|other| alternative(&other)).collect();
-    Ok(Found { chosen, start, alternatives, effort, stopped })
+    Ok(Found {
+        chosen,
+        start,
+        alternatives,
+        effort,
+        stopped,
+    })
 }
 
 /// Stacks of each bottom line and set of directions that are built through all stages.
@@ -109,14 +134,24 @@ fn start_end(space: &Space<'_>) -> End {
         StartChoice::Left => End::Left,
         StartChoice::Right => End::Right,
         StartChoice::Either => {
-            let from_right = space.frame.storeys.first().is_some_and(|storey| storey.from_right);
+            let from_right = space
+                .frame
+                .storeys
+                .first()
+                .is_some_and(|storey| storey.from_right);
             if from_right { End::Right } else { End::Left }
         }
     }
 }
 
 /// Seams for every course of a stack.
-fn lay_courses(space: &Space<'_>, stack: &Stack, reach: Length, start: End, effort: &mut u64) -> Option<LayoutSpec> {
+fn lay_courses(
+    space: &Space<'_>,
+    stack: &Stack,
+    reach: Length,
+    start: End,
+    effort: &mut u64,
+) -> Option<LayoutSpec> {
     let mut bands = Vec::new();
     let mut below: Vec<Length> = Vec::new();
     let count = stack.running.len();
@@ -132,19 +167,41 @@ fn lay_courses(space: &Space<'_>, stack: &Stack, reach: Length, start: End, effo
             below: if unblocked { &below } else { &[] },
         };
         let course = course(space, &slot, effort)?;
-        below.clone_from(&course.band.seams);
-        bands.push(course.band);
+        below.clone_from(&course.seams);
+        bands.push(course);
     }
     Some(LayoutSpec::Bands { reach, bands })
 }
 
 /// Legal first, then cheap, then by the order of ties: fewer pieces, upright, lower bottom line, lower levels, seams.
 fn rank(built: &Evaluated) -> impl Ord + use<> {
-    let refused = built.findings.iter().filter(|finding| finding.severity == Severity::Refuse).count();
-    let flat = built.layout.bands.iter().filter(|band| band.running == Running::Flat).count();
+    let refused = built
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Refuse)
+        .count();
+    let flat = built
+        .layout
+        .bands
+        .iter()
+        .filter(|band| band.running == Running::Flat)
+        .count();
     let levels: Vec<Length> = built.layout.bands.iter().map(|band| band.y1).collect();
-    let seams: Vec<Length> = built.layout.bands.iter().flat_map(|band| band.seams.iter().copied()).collect();
-    (refused, built.cost.total, built.layout.pieces.len(), flat, -built.layout.reach, levels, seams)
+    let seams: Vec<Length> = built
+        .layout
+        .bands
+        .iter()
+        .flat_map(|band| band.seams.iter().copied())
+        .collect();
+    (
+        refused,
+        built.cost.total,
+        built.layout.pieces.len(),
+        flat,
+        -built.layout.reach,
+        levels,
+        seams,
+    )
 }
 
 fn alternative(built: &Evaluated) -> Alternative {
@@ -153,9 +210,15 @@ fn alternative(built: &Evaluated) -> Alternative {
     let (upright, flat) = (count(Running::Upright), count(Running::Flat));
     let mut levels: Vec<Length> = bands.first().map(|band| band.y0).into_iter().collect();
     levels.extend(bands.iter().map(|band| band.y1));
-    let refusal = built.findings.iter().find(|finding| finding.severity == Severity::Refuse);
+    let refusal = built
+        .findings
+        .iter()
+        .find(|finding| finding.severity == Severity::Refuse);
     Alternative {
-        summary: format!("{upright} upright and {flat} flat courses, {} blocks", built.blocking.blocks.len()),
+        summary: format!(
+            "{upright} upright and {flat} flat courses, {} blocks",
+            built.blocking.blocks.len()
+        ),
         total: built.cost.total,
         pieces: u32::try_from(built.layout.pieces.len()).unwrap_or(u32::MAX),
         reach: built.layout.reach,

@@ -36,12 +36,23 @@ impl<'a> Space<'a> {
     pub fn new(house: &'a House, frame: &'a Frame) -> Option<Self> {
         let wall = house.walls.get(frame.wall as usize)?;
         let practice = &wall.practice;
-        let category = wall.segments.iter().find_map(|segment| segment.category.as_deref()).unwrap_or(&practice.assembly.category);
+        let category = wall
+            .segments
+            .iter()
+            .find_map(|segment| segment.category.as_deref())
+            .unwrap_or(&practice.assembly.category);
         let fits = |sheet: &Sheet| sheet.category == category && sheet.on_hand != Some(0);
-        let sheets: Vec<u32> = (0u32..).zip(&house.stock.sheets).filter(|(_, sheet)| fits(sheet)).map(|(index, _)| index).collect();
+        let sheets: Vec<u32> = (0u32..)
+            .zip(&house.stock.sheets)
+            .filter(|(_, sheet)| fits(sheet))
+            .map(|(index, _)| index)
+            .collect();
         let mut sizes = Vec::new();
         let mut gap = practice.gap;
-        for sheet in sheets.iter().filter_map(|index| house.stock.sheets.get(*index as usize)) {
+        for sheet in sheets
+            .iter()
+            .filter_map(|index| house.stock.sheets.get(*index as usize))
+        {
             gap = gap.max(sheet.gap.unwrap_or(practice.gap));
             for running in directions(practice) {
                 sizes.push(up_and_across(sheet, *running).0);
@@ -49,7 +60,12 @@ impl<'a> Space<'a> {
         }
         sizes.sort_unstable_by(|a, b| b.cmp(a));
         sizes.dedup();
-        let faces = frame.members.iter().filter(|member| member.nailable).map(|member| (member.face.bounds(), member.axis)).collect();
+        let faces = frame
+            .members
+            .iter()
+            .filter(|member| member.nailable)
+            .map(|member| (member.face.bounds(), member.axis))
+            .collect();
         let top = frame.upper.points().iter().map(|point| point.y).max()?;
         Some(Self {
             stock: &house.stock,
@@ -85,7 +101,11 @@ impl<'a> Space<'a> {
             .collect();
         let flat = !tops.is_empty() && self.frame.upper.points().iter().all(|point| point.y == self.top);
         if flat {
-            let least = tops.iter().map(|(from, _)| *from + self.practice.plate_cover_least).max().unwrap_or(self.top);
+            let least = tops
+                .iter()
+                .map(|(from, _)| *from + self.practice.plate_cover_least)
+                .max()
+                .unwrap_or(self.top);
             for size in &self.sizes {
                 let y = bottom + *size;
                 if least <= y && y < self.top {
@@ -100,11 +120,14 @@ impl<'a> Space<'a> {
     /// level members, where blocks can carry it.
     pub fn seam_may_lie_at(&self, y: Length) -> bool {
         let reach = self.seam_half();
-        self.faces.iter().filter(|(_, axis)| *axis == Axis::Horizontal).all(|(face, _)| {
-            let carries = face.y0 + reach <= y && y + reach <= face.y1;
-            let clear = y + reach <= face.y0 || face.y1 + reach <= y;
-            carries || clear || face.width() < Length::feet(2)
-        })
+        self.faces
+            .iter()
+            .filter(|(_, axis)| *axis == Axis::Horizontal)
+            .all(|(face, _)| {
+                let carries = face.y0 + reach <= y && y + reach <= face.y1;
+                let clear = y + reach <= face.y0 || face.y1 + reach <= y;
+                carries || clear || face.width() < Length::feet(2)
+            })
     }
 
     /// A level member carries a seam at this height along most of the wall.
@@ -134,7 +157,12 @@ impl<'a> Space<'a> {
             .filter(|(face, _)| face.x0 + reach <= x && x + reach <= face.x1)
             .map(|(face, _)| face.y_span())
             .collect();
-        taken.extend(self.holes.iter().filter(|hole| hole.x0 <= x && x <= hole.x1).map(Rect::y_span));
+        taken.extend(
+            self.holes
+                .iter()
+                .filter(|hole| hole.x0 <= x && x <= hole.x1)
+                .map(Rect::y_span),
+        );
         let mut taken = Interval::union(taken);
         taken.retain(|span| span.overlaps(y));
         Interval::subtract(y, &taken).iter().map(|span| span.len()).sum()
@@ -142,7 +170,10 @@ impl<'a> Space<'a> {
 
     /// The widest strip that a sheet can cover.
     pub fn widest(&self, running: Running) -> Length {
-        let across = self.sheets.iter().filter_map(|index| Some(up_and_across(self.sheet(*index)?, running).1));
+        let across = self
+            .sheets
+            .iter()
+            .filter_map(|index| Some(up_and_across(self.sheet(*index)?, running).1));
         across.max().unwrap_or_default() + self.gap + self.practice.end_short
     }
 

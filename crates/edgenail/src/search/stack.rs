@@ -35,10 +35,16 @@ pub(super) fn stacks(space: &Space<'_>, levels: &[Length], most: usize) -> Vec<S
 
 /// Shortest paths over levels, keeping the best few at each.
 fn best_stacks(space: &Space<'_>, levels: &[Length], set: &[Running], most: usize) -> Vec<Stack> {
-    let Some((bottom, _)) = levels.split_first() else { return Vec::new() };
+    let Some((bottom, _)) = levels.split_first() else {
+        return Vec::new();
+    };
     let ends = space.end_levels(*bottom);
     let mut kept: Vec<Vec<Stack>> = vec![Vec::new(); levels.len()];
-    kept[0].push(Stack { guess: Amount::default(), levels: vec![*bottom], running: Vec::new() });
+    kept[0].push(Stack {
+        guess: Amount::default(),
+        levels: vec![*bottom],
+        running: Vec::new(),
+    });
     for to in 1..levels.len() {
         let mut arrivals: Vec<Stack> = Vec::new();
         for from in 0..to {
@@ -47,7 +53,9 @@ fn best_stacks(space: &Space<'_>, levels: &[Length], set: &[Running], most: usiz
             }
             for running in set {
                 let span = Interval::new(levels[from], levels[to]);
-                let Some(guess) = guess(space, span, *running, from == 0, ends.contains(&levels[to])) else { continue };
+                let Some(guess) = guess(space, span, *running, from == 0, ends.contains(&levels[to])) else {
+                    continue;
+                };
                 arrivals.extend(kept[from].iter().map(|stack| {
                     let mut next = stack.clone();
                     next.guess += guess;
@@ -72,23 +80,43 @@ fn best_stacks(space: &Space<'_>, levels: &[Length], set: &[Running], most: usiz
 /// with a row of blocks where nothing carries it. `None` where no sheet fits or the course is a mere filler.
 fn guess(space: &Space<'_>, y: Interval, running: Running, lowest: bool, uppermost: bool) -> Option<Amount> {
     let half = space.gap.half();
-    let net = y.len() - if lowest { Length::ZERO } else { half } - if uppermost { Length::ZERO } else { half };
-    let over_band = space.frame.bands.iter().any(|band| y.lo <= band.y.lo && band.y.hi <= y.hi);
-    let least = if over_band { space.practice.filler_least } else { space.practice.strip_least };
+    let net =
+        y.len() - if lowest { Length::ZERO } else { half } - if uppermost { Length::ZERO } else { half };
+    let over_band = space
+        .frame
+        .bands
+        .iter()
+        .any(|band| y.lo <= band.y.lo && band.y.hi <= y.hi);
+    let least = if over_band {
+        space.practice.filler_least
+    } else {
+        space.practice.strip_least
+    };
     if net < least.max(space.practice.filler_least) {
         return None;
     }
     let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
-    let sides = Sides { left: Joint::Seam, right: Joint::Seam, bottom: end(lowest), top: end(uppermost) };
+    let sides = Sides {
+        left: Joint::Seam,
+        right: Joint::Seam,
+        bottom: end(lowest),
+        top: end(uppermost),
+    };
     let mut best: Option<Amount> = None;
     for sheet in space.sheets.iter().filter_map(|index| space.sheet(*index)) {
         let (up, across) = up_and_across(sheet, running);
-        let short = if lowest || uppermost { space.practice.end_short } else { Length::ZERO };
+        let short = if lowest || uppermost {
+            space.practice.end_short
+        } else {
+            Length::ZERO
+        };
         if net > up + short {
             continue;
         }
         let count = space.x.len().spaces(across + space.gap);
-        let Some(shape) = Shape::from_rect(Rect::from_size(Length::ZERO, y.lo, across, net.min(up))) else { continue };
+        let Some(shape) = Shape::from_rect(Rect::from_size(Length::ZERO, y.lo, across, net.min(up))) else {
+            continue;
+        };
         let each = space.prices.piece(&shape, sides, sheet, running).total();
         let price = each.times(count).unwrap_or_default();
         if best.is_none_or(|least| price < least) {
@@ -98,7 +126,11 @@ fn guess(space: &Space<'_>, y: Interval, running: Running, lowest: bool, uppermo
     let mut price = best? + space.prices.line(space.x).total();
     if !uppermost {
         price += space.prices.level(y.hi, space.x).total();
-        price += if space.level_on_wood(y.hi) { space.prices.level_rows(space.x, 2) } else { space.prices.block_row(space.x) };
+        price += if space.level_on_wood(y.hi) {
+            space.prices.level_rows(space.x, 2)
+        } else {
+            space.prices.block_row(space.x)
+        };
     }
     Some(price)
 }

@@ -1,0 +1,78 @@
+//! One layout through all stages of a wall, once: what the search compares and a plan reports.
+
+use crate::blocking::{Blocking, backing};
+use crate::edges::{self, EdgeRun, Site};
+use crate::finding::{Finding, Severity};
+use crate::frame::Frame;
+use crate::house::House;
+use crate::layout::{Layout, LayoutSpec, lay_out};
+use crate::nailing::{self, Nailing, nail_all};
+use crate::price::{Cost, Prices, cost};
+
+/// A layout with everything that follows from it.
+#[derive(Clone, Debug)]
+pub struct Evaluated {
+    /// What it was made from.
+    pub spec: LayoutSpec,
+    /// The pieces.
+    pub layout: Layout,
+    /// What their edges land on, with the backing in place.
+    pub runs: Vec<EdgeRun>,
+    /// What is added to the wood.
+    pub blocking: Blocking,
+    /// The frame with what is added.
+    pub backed: Frame,
+    /// The nails.
+    pub nailing: Nailing,
+    /// What is wrong with it or worth a thought, gravest first.
+    pub findings: Vec<Finding>,
+    /// What it costs.
+    pub cost: Cost,
+}
+
+/// Takes a layout through all stages: layout, edges, blocking, edges on the backed frame, nailing, price.
+///
+/// A layout of single panels goes the same way as one made of courses. Nothing is chosen here.
+pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
+    let layout = lay_out(house, frame, &spec);
+    let bare = edges::edges(house, frame, &layout);
+    let mut findings = Vec::new();
+    let blocking = match Site::new(house, frame) {
+        Some(site) => {
+            findings.extend(edges::findings(&site, &layout, &bare));
+            backing(&site, &layout, &bare)
+        }
+        None => Blocking::default(),
+    };
+    let backed = frame.with(&blocking);
+    let runs = edges::edges(house, &backed, &layout);
+    let mut nailing = Nailing::default();
+    if let Some(site) = Site::new(house, &backed) {
+        let (rows, _) = nail_all(&site, &layout, &runs);
+        nailing = rows;
+        findings.extend(nailing::findings(&site, &layout, &runs));
+    }
+    findings.sort_by_key(|finding| finding.severity);
+    let cost = Prices::new(house, frame).map_or_else(Cost::default, |prices| {
+        cost(&prices, &layout, &blocking, &nailing)
+    });
+    Evaluated {
+        spec,
+        layout,
+        runs,
+        blocking,
+        backed,
+        nailing,
+        findings,
+        cost,
+    }
+}
+
+impl Evaluated {
+    /// Findings that forbid to build it so.
+    pub fn refusals(&self) -> impl Iterator<Item = &Finding> {
+        self.findings
+            .iter()
+            .filter(|finding| finding.severity == Severity::Refuse)
+    }
+}
