@@ -4,14 +4,18 @@ use crate::guard::{Fault, guard};
 use crate::handle::{borrow, check, give, take};
 use crate::status::edgenail_status as Status;
 use crate::text::{put_utf8, put_utf16, utf8, utf16};
+use edgenail::report::{Definition, definitions};
+use edgenail::table::Table;
 use std::ffi::c_char;
+use std::sync::OnceLock;
 
 /// The plan of a house. It never changes once made: any number of threads may read it at once. The caller
 /// owns it, and gives it back with `edgenail_plan_free`.
 #[derive(Debug)]
 pub struct edgenail_plan {
-    pub(crate) plan: edgenail::Plan,
-    json: String,
+    plan: edgenail::Plan,
+    json: OnceLock<String>,
+    tables: Vec<(Definition, OnceLock<Option<Table>>)>,
 }
 
 const _: () = {
@@ -21,9 +25,34 @@ const _: () = {
 
 impl edgenail_plan {
     fn new(text: &str) -> Result<Self, Fault> {
-        let plan = edgenail::plan_json(text)?;
-        let json = plan.json();
-        Ok(Self { plan, json })
+        let tables = definitions()
+            .into_iter()
+            .map(|definition| (definition, OnceLock::new()))
+            .collect();
+        Ok(Self {
+            plan: edgenail::plan_json(text)?,
+            json: OnceLock::new(),
+            tables,
+        })
+    }
+
+    /// The document, made once.
+    fn json(&self) -> &str {
+        self.json.get_or_init(|| self.plan.json())
+    }
+
+    /// The definitions of the tables.
+    pub(crate) fn definitions(&self) -> impl ExactSizeIterator<Item = &Definition> {
+        self.tables.iter().map(|(definition, _)| definition)
+    }
+
+    /// The table of this name, made once: a caller asks for it column by column.
+    pub(crate) fn table(&self, name: &str) -> Option<&Table> {
+        let (_, table) = self
+            .tables
+            .iter()
+            .find(|(definition, _)| definition.name == name)?;
+        table.get_or_init(|| self.plan.table(name)).as_ref()
     }
 }
 
@@ -102,7 +131,7 @@ pub unsafe extern "C" fn edgenail_plan_json(
 ) -> i32 {
     guard(|| {
         // SAFETY: the caller's promise is the same as ours.
-        unsafe { put_utf8(&borrow(plan, "plan")?.json, buffer, capacity, out_needed) }
+        unsafe { put_utf8(borrow(plan, "plan")?.json(), buffer, capacity, out_needed) }
     })
 }
 
@@ -120,7 +149,7 @@ pub unsafe extern "C" fn edgenail_plan_json_utf16(
 ) -> i32 {
     guard(|| {
         // SAFETY: the caller's promise is the same as ours.
-        unsafe { put_utf16(&borrow(plan, "plan")?.json, buffer, capacity, out_needed) }
+        unsafe { put_utf16(borrow(plan, "plan")?.json(), buffer, capacity, out_needed) }
     })
 }
 

@@ -32,7 +32,7 @@ pub unsafe extern "C" fn edgenail_plan_table_count(plan: *const edgenail_plan, o
         unsafe {
             put(
                 out_count,
-                count(borrow(plan, "plan")?.plan.tables().len())?,
+                count(borrow(plan, "plan")?.definitions().len())?,
                 "out_count",
             )
         }
@@ -60,9 +60,8 @@ pub unsafe extern "C" fn edgenail_plan_table_name(
         let plan = unsafe { borrow(plan, "plan") }?;
         let missing = || Fault::argument(Status::NotFound, "index", "there is no such table");
         let table = plan
-            .plan
-            .tables()
-            .get(size(index, "index")?)
+            .definitions()
+            .nth(size(index, "index")?)
             .ok_or_else(missing)?;
         // SAFETY: the caller's promise is the same as ours.
         unsafe { put_utf8(table.name, buffer, capacity, out_needed) }
@@ -129,7 +128,7 @@ pub unsafe extern "C" fn edgenail_plan_column(
         };
         // SAFETY: the caller's promise is the same as ours.
         unsafe {
-            put_utf8(column.name, buffer, capacity, out_needed)?;
+            put_utf8(column.head.name, buffer, capacity, out_needed)?;
             put(out_kind, kind as i32, "out_kind")
         }
     })
@@ -297,7 +296,7 @@ unsafe fn find_table<'a>(
     // SAFETY: the caller's promise is the same as ours.
     let (plan, name) = unsafe { (borrow(plan, "plan")?, utf8(table, table_length, "table")?) };
     let missing = || Fault::argument(Status::NotFound, "table", "there is no table of this name");
-    plan.plan.table(name).ok_or_else(missing)
+    plan.table(name).ok_or_else(missing)
 }
 
 unsafe fn find_column<'a>(

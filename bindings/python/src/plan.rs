@@ -1,7 +1,7 @@
 //! A plan, its tables and its drawings.
 
 use crate::errors::call;
-use edgenail::table::{Column, Data};
+use edgenail::table::{Column, Data, Table};
 use pyo3::exceptions::PyKeyError;
 use pyo3::prelude::*;
 
@@ -31,8 +31,12 @@ impl Planned {
     }
 
     /// The names of the tables.
-    fn table_names(&self) -> Vec<&str> {
-        self.plan.tables().iter().map(|table| table.name).collect()
+    #[staticmethod]
+    fn table_names() -> Vec<&'static str> {
+        edgenail::report::definitions()
+            .iter()
+            .map(|table| table.name)
+            .collect()
     }
 
     /// A table as (meaning, columns), each column as (name, unit, meaning, values).
@@ -46,11 +50,8 @@ impl Planned {
     }
 
     /// A table as comma-separated values.
-    fn table_csv(&self, name: &str) -> PyResult<String> {
-        self.plan
-            .table(name)
-            .map(edgenail::table::Table::csv)
-            .ok_or_else(|| PyKeyError::new_err(name.to_owned()))
+    fn table_csv(&self, py: Python<'_>, name: &str) -> PyResult<String> {
+        self.find(py, name).map(|table| table.csv())
     }
 
     /// The drawing of a wall as SVG.
@@ -60,13 +61,19 @@ impl Planned {
     }
 }
 
+impl Planned {
+    fn find(&self, py: Python<'_>, name: &str) -> PyResult<Table> {
+        call(py, || Ok(self.plan.table(name)))?.ok_or_else(|| PyKeyError::new_err(name.to_owned()))
+    }
+}
+
 fn parts(column: &Column) -> ColumnParts<'_> {
     let values = match &column.data {
         Data::Int(values) => Values::Int(values),
         Data::Float(values) => Values::Float(values),
         Data::Text(values) => Values::Text(values),
     };
-    (column.name, column.unit, column.meaning, values)
+    (column.head.name, column.head.unit, column.head.meaning, values)
 }
 
 /// Plans the house that JSON text or bytes describe.

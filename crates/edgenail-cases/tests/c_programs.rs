@@ -72,7 +72,6 @@ fn threads_share_a_plan_and_keep_their_own_errors() {
 }
 
 #[test]
-#[ignore = "plans have no take-off yet"]
 fn the_example_plans_a_house() {
     every_way("bindings/c/examples/plan_house.c");
 }

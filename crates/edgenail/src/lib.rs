@@ -4,6 +4,7 @@
 
 pub mod amount;
 pub mod blocking;
+pub mod cutting;
 pub mod decimal;
 pub mod edges;
 pub mod error;
@@ -18,8 +19,10 @@ pub mod length;
 pub mod nailing;
 pub mod plan;
 pub mod price;
+pub mod report;
 pub mod search;
 pub mod table;
+pub mod takeoff;
 
 pub use amount::Amount;
 pub use decimal::Decimal;

@@ -2,13 +2,13 @@
 
 use crate::error::Error;
 use crate::issue::{Code, Issue};
+use crate::report::{Definition, definitions};
 use crate::table::Table;
 
 /// The plan of a house: immutable, so that any number of threads may read it.
 #[derive(Clone, Debug)]
 pub struct Plan {
     json: String,
-    tables: Vec<Table>,
 }
 
 impl Plan {
@@ -17,14 +17,17 @@ impl Plan {
         self.json.clone()
     }
 
-    /// Every table of the plan.
-    pub fn tables(&self) -> &[Table] {
-        &self.tables
+    /// Every table of the plan, each defined in [`crate::report`].
+    pub fn tables(&self) -> Vec<Table> {
+        definitions().iter().map(Definition::empty).collect()
     }
 
     /// The table of this name.
-    pub fn table(&self, name: &str) -> Option<&Table> {
-        self.tables.iter().find(|table| table.name == name)
+    pub fn table(&self, name: &str) -> Option<Table> {
+        definitions()
+            .iter()
+            .find(|table| table.name == name)
+            .map(Definition::empty)
     }
 
     /// The drawing of a wall.
@@ -51,7 +54,6 @@ pub fn plan_bytes(bytes: &[u8]) -> Result<Plan, Error> {
     match serde_json::from_slice::<serde_json::Value>(bytes) {
         Ok(house) => Ok(Plan {
             json: serde_json::json!({ "house": house }).to_string(),
-            tables: Vec::new(),
         }),
         Err(error) => Err(Error::Issues {
             issues: vec![Issue {

@@ -5,23 +5,27 @@
 //! [`Schema::table`] applies it to rows and gives a [`Table`] of plain columns.
 //!
 //! ```
-//! use edgenail::table::{Field, Read, Schema};
-//! struct Stud { wall: String, x: i64 }
+//! use edgenail::Length;
+//! use edgenail::table::{Field, Schema};
+//! struct Stud { wall: String, x: Length }
 //! let studs = Schema {
 //!     name: "studs",
 //!     meaning: "Studs from left to right.",
 //!     fields: vec![
-//!         Field { name: "wall", unit: None, meaning: "Name of the wall.", read: Read::Text(|s: &Stud| s.wall.clone()) },
-//!         Field { name: "x", unit: Some("1/40640 in."), meaning: "Left face.", read: Read::Int(|s: &Stud| s.x) },
+//!         Field::text("wall", "Name of the wall.", |stud: &Stud| stud.wall.clone()),
+//!         Field::length("x", "Left face.", |stud: &Stud| stud.x),
 //!     ],
 //! };
-//! let table = studs.table(&[Stud { wall: "north".into(), x: 0 }, Stud { wall: "north".into(), x: 650_240 }]);
+//! let rows = [0, 16].map(|x| Stud { wall: "north".into(), x: Length::inches(x) });
+//! let table = studs.table(&rows);
 //! assert_eq!(table.csv(), "wall,x\r\nnorth,0\r\nnorth,650240\r\n");
 //! assert_eq!(table.json(), r#"{"columns":["wall","x"],"rows":[["north",0],["north",650240]]}"#);
 //! ```
 
+mod schema;
 mod write;
 
+pub use schema::{Field, Head, Read, Schema};
 use serde::Serialize;
 
 /// The unit of every length in a table.
@@ -41,12 +45,8 @@ pub struct Table {
 /// One column of a table.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Column {
-    /// The column's name, unique within its table.
-    pub name: &'static str,
-    /// The unit of its numbers; nothing for text, counts and indices.
-    pub unit: Option<&'static str>,
-    /// What the value says.
-    pub meaning: &'static str,
+    /// What the column is.
+    pub head: Head,
     /// The values, one a row.
     pub data: Data,
 }
@@ -74,69 +74,6 @@ pub enum Kind {
     Text,
 }
 
-/// A table's definition over rows of type `T`.
-#[derive(Clone, Debug)]
-pub struct Schema<T> {
-    /// The table's name.
-    pub name: &'static str,
-    /// What one row is.
-    pub meaning: &'static str,
-    /// The fields, in order. A field is only ever added at the end, so that C rows keep their layout.
-    pub fields: Vec<Field<T>>,
-}
-
-/// One column's definition over rows of type `T`.
-#[derive(Clone, Debug)]
-pub struct Field<T> {
-    /// The column's name.
-    pub name: &'static str,
-    /// The unit of its numbers.
-    pub unit: Option<&'static str>,
-    /// What the value says.
-    pub meaning: &'static str,
-    /// How the value is read off a row.
-    pub read: Read<T>,
-}
-
-/// How a value is read off a row; the variant is the column's kind.
-#[derive(Clone, Debug)]
-pub enum Read<T> {
-    /// A whole number.
-    Int(fn(&T) -> i64),
-    /// A double.
-    Float(fn(&T) -> f64),
-    /// Text.
-    Text(fn(&T) -> String),
-}
-
-impl<T> Schema<T> {
-    /// The table of these rows.
-    pub fn table(&self, rows: &[T]) -> Table {
-        let columns = self.fields.iter().map(|field| field.column(rows)).collect();
-        Table {
-            name: self.name,
-            meaning: self.meaning,
-            columns,
-        }
-    }
-}
-
-impl<T> Field<T> {
-    fn column(&self, rows: &[T]) -> Column {
-        let data = match self.read {
-            Read::Int(read) => Data::Int(rows.iter().map(read).collect()),
-            Read::Float(read) => Data::Float(rows.iter().map(read).collect()),
-            Read::Text(read) => Data::Text(rows.iter().map(read).collect()),
-        };
-        Column {
-            name: self.name,
-            unit: self.unit,
-            meaning: self.meaning,
-            data,
-        }
-    }
-}
-
 impl Table {
     /// The number of rows.
     pub fn len(&self) -> usize {
@@ -150,7 +87,7 @@ impl Table {
 
     /// The column of this name.
     pub fn column(&self, name: &str) -> Option<&Column> {
-        self.columns.iter().find(|column| column.name == name)
+        self.columns.iter().find(|column| column.head.name == name)
     }
 }
 

@@ -1,4 +1,4 @@
-use super::{Data, Field, Kind, Read, Schema};
+use super::{Data, Field, Kind, Schema};
 use proptest::prelude::*;
 
 struct Row {
@@ -12,24 +12,9 @@ fn schema() -> Schema<Row> {
         name: "rows",
         meaning: "Rows of a test.",
         fields: vec![
-            Field {
-                name: "mark",
-                unit: None,
-                meaning: "A mark.",
-                read: Read::Text(|r: &Row| r.mark.clone()),
-            },
-            Field {
-                name: "x",
-                unit: Some("in."),
-                meaning: "A place.",
-                read: Read::Int(|r: &Row| r.x),
-            },
-            Field {
-                name: "force",
-                unit: Some("lbf"),
-                meaning: "A force.",
-                read: Read::Float(|r: &Row| r.force),
-            },
+            Field::text("mark", "A mark.", |r: &Row| r.mark.clone()),
+            Field::int_in("in.", "x", "A place.", |r: &Row| r.x),
+            Field::float(Some("lbf"), "force", "A force.", |r: &Row| r.force),
         ],
     }
 }

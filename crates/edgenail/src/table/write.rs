@@ -10,7 +10,7 @@ impl Table {
         let mut text = String::new();
         line(
             &mut text,
-            self.columns.iter().map(|column| column.name.to_owned()),
+            self.columns.iter().map(|column| column.head.name.to_owned()),
         );
         for row in 0..self.len() {
             line(
@@ -59,7 +59,7 @@ fn line(text: &mut String, values: impl Iterator<Item = String>) {
 impl Serialize for Table {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut table = serializer.serialize_struct("Table", 2)?;
-        let names: Vec<_> = self.columns.iter().map(|column| column.name).collect();
+        let names: Vec<_> = self.columns.iter().map(|column| column.head.name).collect();
         table.serialize_field("columns", &names)?;
         table.serialize_field("rows", &Rows(self))?;
         table.end()

@@ -1,0 +1,106 @@
+//! The table `blocks`.
+
+use super::{Results, stock_name, word};
+use crate::blocking::Blocking;
+use crate::geometry::Rect;
+use crate::house::Stick;
+use crate::length::Length;
+use crate::table::{Field, Schema};
+
+pub(super) struct Row<'a> {
+    wall: &'a str,
+    sticks: &'a [Stick],
+    kind: &'static str,
+    rect: Rect,
+    length: Length,
+    lie: String,
+    stick: u32,
+    fills_depth: bool,
+    serves: &'a [u32],
+    because: &'a str,
+}
+
+pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
+    let sticks = &results.house.stock.sticks;
+    let mut rows = Vec::new();
+    for (wall, results) in results.named_walls() {
+        let blocking: &'a Blocking = results.blocking;
+        let upright = |kind, rect: Rect, stick, serves: &'a [u32], because| Row {
+            wall,
+            sticks,
+            kind,
+            rect,
+            length: rect.height(),
+            lie: String::new(),
+            stick,
+            fills_depth: false,
+            serves,
+            because,
+        };
+        rows.extend(blocking.blocks.iter().map(|block| Row {
+            length: block.length,
+            lie: word(&block.lie),
+            fills_depth: block.fills_depth,
+            ..upright("block", block.rect, block.stick, &block.serves, "")
+        }));
+        rows.extend(
+            blocking
+                .studs
+                .iter()
+                .map(|stud| upright("added_stud", stud.rect, stud.stick, &stud.serves, "")),
+        );
+        rows.extend(blocking.widened.iter().map(|wide| {
+            upright(
+                "widened_member",
+                wide.rect,
+                wide.stick,
+                &wide.serves,
+                &wide.because,
+            )
+        }));
+    }
+    rows
+}
+
+pub(super) fn schema<'a>() -> Schema<Row<'a>> {
+    Schema {
+        name: "blocks",
+        meaning: "A piece of wood that the plan adds behind the sheathing.",
+        fields: vec![
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("kind", "block, added_stud or widened_member.", |row| {
+                row.kind.to_owned()
+            }),
+            Field::length("x0", "Left end of the face that shows.", |row| row.rect.x0),
+            Field::length("y0", "Lower end of the face that shows.", |row| row.rect.y0),
+            Field::length("x1", "Right end of the face that shows.", |row| row.rect.x1),
+            Field::length("y1", "Upper end of the face that shows.", |row| row.rect.y1),
+            Field::length("length", "Cut length.", |row| row.length),
+            Field::text("lie", "How a block lies; empty for upright pieces.", |row| {
+                row.lie.clone()
+            }),
+            Field::text("stick", "The stick that it is cut from.", |row| {
+                stock_name(row.sticks, row.stick, |stick| &stick.name).to_owned()
+            }),
+            Field::int(
+                "fills_depth",
+                "1 if it fills the depth of the stud, as a fire block must, else 0.",
+                |row| row.fills_depth.into(),
+            ),
+            Field::text(
+                "serves",
+                "The edges that it backs, by id, parted by blanks.",
+                |row| {
+                    row.serves
+                        .iter()
+                        .map(u32::to_string)
+                        .collect::<Vec<_>>()
+                        .join(" ")
+                },
+            ),
+            Field::text("because", "Why a member is widened; else empty.", |row| {
+                row.because.to_owned()
+            }),
+        ],
+    }
+}

@@ -1,0 +1,197 @@
+//! A plan as tables: what stands where, what is cut, what is bought.
+//!
+//! Each file defines one table, its columns with their units and meaning, and the rows that are read off the
+//! stages' results. The C rows, the Python tables and the tables of the documents all come from these definitions.
+//!
+//! Where a whole number is missing the column holds −1, and its meaning says so.
+
+mod blocks;
+mod cuts;
+mod edges;
+mod findings;
+mod members;
+mod nail_rows;
+mod nails;
+mod outlines;
+mod panels;
+mod sheets;
+mod takeoff;
+mod walls;
+
+use crate::blocking::Blocking;
+use crate::cutting::CutPlan;
+use crate::edges::EdgeRun;
+use crate::finding::Finding;
+use crate::frame::Frame;
+use crate::house::House;
+use crate::layout::Layout;
+use crate::nailing::Nailing;
+use crate::table::{Column, Data, Head, Kind, Schema, Table};
+use crate::takeoff::Takeoff;
+use serde::Serialize;
+
+/// What the stages made of a house, as far as tables show it.
+#[derive(Clone, Copy, Debug)]
+pub struct Results<'a> {
+    /// The house.
+    pub house: &'a House,
+    /// Its walls, in the order of the house.
+    pub walls: &'a [WallResults<'a>],
+    /// The cut plan of the house.
+    pub cutting: &'a CutPlan,
+    /// The take-off of the house.
+    pub takeoff: &'a Takeoff,
+    /// What the checks found.
+    pub findings: &'a [Finding],
+}
+
+/// What the stages made of a wall.
+#[derive(Clone, Copy, Debug)]
+pub struct WallResults<'a> {
+    /// The frame with everything that was added to it.
+    pub frame: &'a Frame,
+    /// The layout.
+    pub layout: &'a Layout,
+    /// The edges of the panels on that frame.
+    pub edges: &'a [EdgeRun],
+    /// What was added to the frame.
+    pub blocking: &'a Blocking,
+    /// The nails.
+    pub nailing: &'a Nailing,
+}
+
+/// A table's definition without its rows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Definition {
+    /// The table's name.
+    pub name: &'static str,
+    /// What one row is.
+    pub meaning: &'static str,
+    /// Its columns.
+    pub columns: Vec<Head>,
+}
+
+/// One table: its definition, and how it is made.
+struct Entry {
+    definition: fn() -> Definition,
+    table: fn(&Results<'_>) -> Table,
+}
+
+/// The table that a module defines.
+macro_rules! entry {
+    ($module:ident) => {
+        Entry {
+            definition: || define(&$module::schema()),
+            table: |results| $module::schema().table(&$module::rows(results)),
+        }
+    };
+}
+
+/// Every table, in the order in which documents show them.
+const TABLES: [Entry; 12] = [
+    entry!(walls),
+    entry!(members),
+    entry!(panels),
+    entry!(outlines),
+    entry!(edges),
+    entry!(blocks),
+    entry!(nail_rows),
+    entry!(nails),
+    entry!(sheets),
+    entry!(cuts),
+    entry!(takeoff),
+    entry!(findings),
+];
+
+/// The definition of every table.
+///
+/// ```
+/// let panels = edgenail::report::definitions().into_iter().find(|table| table.name == "panels").unwrap();
+/// assert!(panels.columns.iter().any(|column| column.name == "mark"));
+/// ```
+pub fn definitions() -> Vec<Definition> {
+    TABLES.iter().map(|entry| (entry.definition)()).collect()
+}
+
+/// The table of this name.
+pub fn table(results: &Results<'_>, name: &str) -> Option<Table> {
+    let entry = TABLES.iter().find(|entry| (entry.definition)().name == name)?;
+    Some((entry.table)(results))
+}
+
+impl Definition {
+    /// The table without rows.
+    pub fn empty(&self) -> Table {
+        let columns = self.columns.iter().map(|head| Column {
+            head: *head,
+            data: match head.kind {
+                Kind::Int => Data::Int(Vec::new()),
+                Kind::Float => Data::Float(Vec::new()),
+                Kind::Text => Data::Text(Vec::new()),
+            },
+        });
+        Table {
+            name: self.name,
+            meaning: self.meaning,
+            columns: columns.collect(),
+        }
+    }
+}
+
+impl<'a> Results<'a> {
+    /// Each wall with its name.
+    fn named_walls(&self) -> impl Iterator<Item = (&'a str, &'a WallResults<'a>)> {
+        let walls: &'a [WallResults<'a>] = self.walls;
+        let house = self.house;
+        walls.iter().map(|wall| {
+            let name = house.walls.get(wall.frame.wall as usize);
+            (name.map_or("", |wall| wall.name.as_str()), wall)
+        })
+    }
+
+    /// The mark of a piece of a wall, empty when there is none.
+    fn mark(&self, wall: u32, piece: u32) -> &'a str {
+        let walls: &'a [WallResults<'a>] = self.walls;
+        let wall = walls.iter().find(|results| results.frame.wall == wall);
+        wall.map_or("", |wall| mark(wall, piece))
+    }
+}
+
+fn define<T>(schema: &Schema<T>) -> Definition {
+    Definition {
+        name: schema.name,
+        meaning: schema.meaning,
+        columns: schema.fields.iter().map(|field| field.head).collect(),
+    }
+}
+
+/// The mark of a piece, empty when there is none.
+fn mark<'a>(wall: &WallResults<'a>, piece: u32) -> &'a str {
+    let layout: &'a Layout = wall.layout;
+    layout
+        .pieces
+        .get(piece as usize)
+        .map_or("", |piece| piece.mark.as_str())
+}
+
+/// The name of a thing in stock, empty when there is none.
+fn stock_name<T>(list: &[T], place: u32, name: fn(&T) -> &str) -> &str {
+    list.get(place as usize).map_or("", name)
+}
+
+/// The name of a choice, as documents write it.
+fn word(choice: &impl Serialize) -> String {
+    // A choice without fields is written as text, and that cannot fail.
+    serde_json::to_string(choice)
+        .unwrap_or_default()
+        .trim_matches('"')
+        .to_owned()
+}
+
+/// A count of things in memory.
+fn count(count: usize) -> i64 {
+    i64::try_from(count).unwrap_or(i64::MAX)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,72 @@
+//! The table `sheets`.
+
+use super::{Results, count};
+use crate::cutting::{CutNode, CutSheet, Source};
+use crate::house::House;
+use crate::table::{Field, Schema};
+
+pub(super) struct Row<'a> {
+    house: &'a House,
+    index: usize,
+    sheet: &'a CutSheet,
+}
+
+pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
+    let house = results.house;
+    let row = |(index, sheet)| Row { house, index, sheet };
+    results.cutting.sheets.iter().enumerate().map(row).collect()
+}
+
+/// Cuts and pieces below a node.
+fn totals(node: &CutNode) -> (i64, i64) {
+    match node {
+        CutNode::Split { first, second, .. } => {
+            let (first, second) = (totals(first), totals(second));
+            (first.0 + second.0 + 1, first.1 + second.1)
+        }
+        CutNode::Piece { .. } => (0, 1),
+        CutNode::Offcut { .. } | CutNode::Waste => (0, 0),
+    }
+}
+
+pub(super) fn schema<'a>() -> Schema<Row<'a>> {
+    Schema {
+        name: "sheets",
+        meaning: "A sheet to be cut, in the order of cutting.",
+        fields: vec![
+            Field::int("id", "Place of the sheet in the list.", |row: &Row<'_>| {
+                count(row.index)
+            }),
+            Field::text(
+                "sheet",
+                "Name of the sheet in stock; for an off-cut, of the sheet that it came from.",
+                |row| {
+                    let stock = &row.house.stock;
+                    match row.sheet.source {
+                        Source::Sheet { sheet } => {
+                            super::stock_name(&stock.sheets, sheet, |sheet| &sheet.name)
+                        }
+                        Source::Offcut { offcut } => {
+                            super::stock_name(&stock.offcuts, offcut, |offcut| &offcut.sheet)
+                        }
+                    }
+                    .to_owned()
+                },
+            ),
+            Field::int(
+                "offcut",
+                "Place of the off-cut in the stock's list; -1 for a whole sheet.",
+                |row| match row.sheet.source {
+                    Source::Sheet { .. } => -1,
+                    Source::Offcut { offcut } => offcut.into(),
+                },
+            ),
+            Field::length("width", "Width before cutting.", |row| row.sheet.width),
+            Field::length("length", "Length before cutting.", |row| row.sheet.length),
+            Field::int("cuts", "How many cuts part it.", |row| totals(&row.sheet.tree).0),
+            Field::int("panels", "How many panels are cut from it.", |row| {
+                totals(&row.sheet.tree).1
+            }),
+        ],
+    }
+}

@@ -1,0 +1,72 @@
+//! The table `walls`.
+
+use super::{Results, WallResults, count};
+use crate::geometry::Rect;
+use crate::table::{Field, Schema};
+
+pub(super) struct Row<'a> {
+    name: &'a str,
+    results: &'a WallResults<'a>,
+    bounds: Rect,
+}
+
+pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
+    let row = |(name, results): (&'a str, &'a WallResults<'a>)| Row {
+        name,
+        results,
+        bounds: bounds(results),
+    };
+    results.named_walls().map(row).collect()
+}
+
+/// The rectangle around all panels.
+fn bounds(results: &WallResults<'_>) -> Rect {
+    let panels = results.layout.pieces.iter().map(|piece| piece.outline.bounds());
+    let around = |a: Rect, b: Rect| Rect {
+        x0: a.x0.min(b.x0),
+        y0: a.y0.min(b.y0),
+        x1: a.x1.max(b.x1),
+        y1: a.y1.max(b.y1),
+    };
+    panels.reduce(around).unwrap_or_default()
+}
+
+pub(super) fn schema<'a>() -> Schema<Row<'a>> {
+    Schema {
+        name: "walls",
+        meaning: "A wall. x runs to the right from the frame's left end, y up from the wall's zero line.",
+        fields: vec![
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.name.to_owned()),
+            Field::int("index", "Place of the wall in the house.", |row| {
+                row.results.frame.wall.into()
+            }),
+            Field::length("x0", "Left end of the sheathing.", |row| row.bounds.x0),
+            Field::length("y0", "Lower end of the sheathing.", |row| row.bounds.y0),
+            Field::length("x1", "Right end of the sheathing.", |row| row.bounds.x1),
+            Field::length("y1", "Upper end of the sheathing.", |row| row.bounds.y1),
+            Field::length(
+                "reach",
+                "How far the sheathing reaches below the lowest plate.",
+                |row| row.results.layout.reach,
+            ),
+            Field::int("panels", "Pieces of sheathing.", |row| {
+                count(row.results.layout.pieces.len())
+            }),
+            Field::int("openings", "Openings.", |row| {
+                count(row.results.frame.openings.len())
+            }),
+            Field::int("blocks", "Blocks that the plan adds.", |row| {
+                count(row.results.blocking.blocks.len())
+            }),
+            Field::int("added_studs", "Studs that the plan adds.", |row| {
+                count(row.results.blocking.studs.len())
+            }),
+            Field::int("widened_members", "Members that the plan widens.", |row| {
+                count(row.results.blocking.widened.len())
+            }),
+            Field::int("nails", "Nails.", |row| {
+                i64::try_from(row.results.nailing.count()).unwrap_or(i64::MAX)
+            }),
+        ],
+    }
+}
