@@ -177,7 +177,13 @@ impl Work<'_, '_> {
             left.extend(Interval::subtract(along, &[rect.x_span()]));
             // Only an added stud shortens a bay; what is left of it may need nothing.
             let opening = run.joint == Joint::Opening;
-            if studs > 0 && !self.site.wants_backing(false, opening, run.area(), rect.width()) {
+            let bare = rect.x_span().intersect(along).unwrap_or(along);
+            let area = Rect {
+                x0: bare.lo,
+                x1: bare.hi,
+                ..run.area()
+            };
+            if studs > 0 && !self.site.wants_backing(false, opening, area, rect.width()) {
                 continue;
             }
             self.standing.added.push(rect);
@@ -225,6 +231,45 @@ impl Work<'_, '_> {
         }
         for block in &mut self.out.blocks {
             block.serves = serves(&block.rect, false);
+        }
+        self.leave_out_idle(wants);
+    }
+
+    /// Leaves out blocks whose edges later blocks hold as well.
+    fn leave_out_idle(&mut self, wants: &[Want]) {
+        let mut index = 0;
+        while let Some(block) = self.out.blocks.get(index) {
+            let shared = |run: &u32| {
+                self.out
+                    .blocks
+                    .iter()
+                    .any(|b| b.id != block.id && b.serves.contains(run))
+            };
+            let others: Vec<Rect> = if block.serves.iter().all(shared) {
+                self.standing
+                    .added
+                    .iter()
+                    .copied()
+                    .filter(|rect| *rect != block.rect)
+                    .collect()
+            } else {
+                Vec::new()
+            };
+            let held = |want: &&Want| want.without(&self.rule, &others).is_empty();
+            let idle = !others.is_empty()
+                && wants
+                    .iter()
+                    .filter(|want| block.serves.contains(&want.run))
+                    .all(|want| held(&want));
+            if idle {
+                self.out.blocks.remove(index);
+                self.standing.added = others;
+            } else {
+                index += 1;
+            }
+        }
+        for (id, block) in (0u32..).zip(&mut self.out.blocks) {
+            block.id = id;
         }
     }
 }

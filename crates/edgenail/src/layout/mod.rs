@@ -10,6 +10,8 @@ mod side;
 mod spec;
 
 #[cfg(test)]
+pub(crate) mod foreign;
+#[cfg(test)]
 pub(crate) mod trial;
 
 pub use build::lay_out;
