@@ -145,7 +145,7 @@ fn level_member(
                         to: Point::new(line.hi, y),
                     };
                     if let Some(division) = Division::new(line, spacing, ends) {
-                        hammer.nail(&edge, &[backing], division);
+                        hammer.nail(&edge, &[backing], division, line);
                         rows.push(LevelRow { x: free, y });
                     }
                 }
@@ -391,7 +391,7 @@ fn plumb_row(
         to: Point::new(x, hi),
     };
     if let Some(division) = Division::new(Interval { lo, hi }, spacing, (starts, ends)) {
-        hammer.nail(&line, &[backing], division);
+        hammer.nail(&line, &[backing], division, Interval { lo, hi });
     }
 }
 

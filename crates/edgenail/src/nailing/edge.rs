@@ -121,15 +121,12 @@ fn corner(edge: &NailedEdge<'_>, edges: &[NailedEdge<'_>], rule: &LineRule) -> (
         let place = edge.off_corner(true, rule.least);
         return (Corner { place, owns: true }, Corner { place, owns: false });
     };
-    // The line of each edge, first looked for where the other's usually crosses it, then where it does.
+    // The line of each edge where the other's crosses it: first where that usually is, then where it was found.
     let look = |one: &NailedEdge<'_>, at_end: bool, by: Length| one.held(one.off_corner(at_end, by));
-    let (mut a, mut b) = (look(edge, true, rule.least), look(next, false, rule.least));
-    if a.is_none() {
-        a = look(edge, true, b.unwrap_or(rule.least));
-    }
-    if b.is_none() {
-        b = look(next, false, a.unwrap_or(rule.least));
-    }
+    let first = look(edge, true, rule.least);
+    let b = look(next, false, first.unwrap_or(rule.least));
+    let a = look(edge, true, b.unwrap_or(rule.least));
+    let b = look(next, false, a.unwrap_or(rule.least));
     let (place, next_place) = crossing(
         &edge.edge,
         a.unwrap_or(rule.least),
@@ -212,23 +209,24 @@ impl Hammer<'_, '_> {
             let short = along.len() < spacing;
             match (starts, ends) {
                 (true, true) if staggers && !short => {
-                    self.staggered(&nailed.edge, &wood, along, spacing, own);
+                    self.staggered(nailed, &wood, along, spacing, own);
                 }
-                (true, true) => self.divided(&nailed.edge, &wood, along, spacing, own),
-                _ if !short => self.divided(
-                    &nailed.edge,
-                    &wood,
-                    along,
-                    spacing,
-                    (own.0 || !starts, own.1 || !ends),
-                ),
-                // Framing that crosses an unblocked edge: the corner's nail is enough for what touches a corner.
-                (true, false) => self.single(&nailed.edge, &wood, line.lo, own.0),
-                (false, true) => self.single(&nailed.edge, &wood, line.hi, own.1),
-                (false, false) => {
+                (true, true) => self.divided(nailed, &wood, along, spacing, own),
+                _ if !short => {
+                    self.divided(nailed, &wood, along, spacing, (own.0 || !starts, own.1 || !ends))
+                }
+                // Framing that crosses an unblocked edge: one nail each, the corner's where one stands at a corner.
+                _ => {
+                    let corners = (starts.then_some(line.lo), ends.then_some(line.hi));
                     for backing in group {
-                        let middle = (backing.good.lo + backing.good.hi).half();
-                        self.single(&nailed.edge, &wood, middle, true);
+                        let at = |corner: &Length| backing.span.contains(*corner);
+                        if corners.0.as_ref().is_some_and(at) {
+                            self.single(nailed, &wood, line.lo, own.0);
+                        } else if corners.1.as_ref().is_some_and(at) {
+                            self.single(nailed, &wood, line.hi, own.1);
+                        } else {
+                            self.single(nailed, &wood, (backing.good.lo + backing.good.hi).half(), true);
+                        }
                     }
                 }
             }
@@ -237,21 +235,21 @@ impl Hammer<'_, '_> {
 
     fn divided(
         &mut self,
-        edge: &PanelEdge,
+        nailed: &NailedEdge<'_>,
         wood: &[Backing],
         along: Interval,
         spacing: Length,
         ends: (bool, bool),
     ) {
         if let Some(division) = Division::new(along, spacing, ends) {
-            self.nail(edge, wood, division);
+            self.nail(&nailed.edge, wood, division, nailed.line);
         }
     }
 
-    fn single(&mut self, edge: &PanelEdge, wood: &[Backing], at: Length, wanted: bool) {
+    fn single(&mut self, nailed: &NailedEdge<'_>, wood: &[Backing], at: Length, wanted: bool) {
         if wanted {
             self.divided(
-                edge,
+                nailed,
                 wood,
                 Interval { lo: at, hi: at },
                 Length::from_units(1),
@@ -263,7 +261,7 @@ impl Hammer<'_, '_> {
     /// A row offset by half a space from its neighbour's: its end nails, and nails in the middle of each space.
     fn staggered(
         &mut self,
-        edge: &PanelEdge,
+        nailed: &NailedEdge<'_>,
         wood: &[Backing],
         along: Interval,
         spacing: Length,
@@ -273,7 +271,7 @@ impl Hammer<'_, '_> {
             return;
         };
         let half = Length::from_units(along.len().units() / (2 * i64::from(even.spaces)));
-        self.single(edge, wood, along.lo, ends.0);
+        self.single(nailed, wood, along.lo, ends.0);
         let between = Division {
             from: along.lo + half,
             to: along.hi - half,
@@ -281,8 +279,8 @@ impl Hammer<'_, '_> {
             first: 0,
             last: even.spaces - 1,
         };
-        self.nail(edge, wood, between);
-        self.single(edge, wood, along.hi, ends.1);
+        self.nail(&nailed.edge, wood, between, nailed.line);
+        self.single(nailed, wood, along.hi, ends.1);
     }
 
     /// Its row is the second of two on a shared member, and practice or the nailing wants them staggered.

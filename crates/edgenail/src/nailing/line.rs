@@ -4,7 +4,7 @@ use super::row::part_of;
 use super::{NailRow, Snag, Zone};
 use crate::edges::{LineRule, PanelEdge, Site, Steepness};
 use crate::frame::MemberId;
-use crate::geometry::{Interval, Rect};
+use crate::geometry::{Interval, Point, Rect, Shape};
 use crate::length::Length;
 
 /// A stretch of wood behind a line of nails, in the coordinate of the line.
@@ -58,13 +58,15 @@ pub(super) struct Hammer<'s, 'a> {
     pub(super) site: &'s Site<'a>,
     pub(super) rule: LineRule,
     pub(super) piece: u32,
+    pub(super) outline: &'s Shape,
     pub(super) rows: &'s mut Vec<NailRow>,
     pub(super) snags: &'s mut Vec<Snag>,
 }
 
 impl Hammer<'_, '_> {
-    /// Nails a divided line. `wood` lies along it, rising and apart; a place without wood gets no nail.
-    pub(super) fn nail(&mut self, line: &PanelEdge, wood: &[Backing], division: Division) {
+    /// Nails a divided line. `wood` lies along it, rising and apart; a place without wood gets no nail. A nail that has
+    /// to move stays within the `limits`.
+    pub(super) fn nail(&mut self, line: &PanelEdge, wood: &[Backing], division: Division, limits: Interval) {
         let quarter = Length::from_units(
             (division.to - division.from).units().abs() / (4 * i64::from(division.spaces)),
         );
@@ -90,8 +92,12 @@ impl Hammer<'_, '_> {
                 self.drive(line, &depth, backing, division, index);
                 continue;
             }
+            let reach = Interval {
+                lo: (place - quarter).max(limits.lo),
+                hi: (place + quarter).min(limits.hi),
+            };
             let bearing = wood.iter().any(|backing| backing.span.contains(place));
-            match self.moved(line, &depth, wood, place, quarter) {
+            match self.moved(line, &depth, wood, place, reach) {
                 Some((place, backing)) => {
                     let at = Division {
                         from: place,
@@ -114,19 +120,15 @@ impl Hammer<'_, '_> {
         }
     }
 
-    /// The place nearest to one that cannot be nailed, no more than a quarter space away.
+    /// The place within reach that is nearest to one that cannot be nailed.
     fn moved(
         &self,
         line: &PanelEdge,
         depth: &dyn Fn(Length) -> Length,
         wood: &[Backing],
         place: Length,
-        quarter: Length,
+        reach: Interval,
     ) -> Option<(Length, Backing)> {
-        let reach = Interval {
-            lo: place - quarter,
-            hi: place + quarter,
-        };
         let mut best: Option<(Length, Length, Backing)> = None;
         for backing in wood {
             let lo = backing.good.lo.max(backing.span.lo).max(reach.lo);
@@ -141,7 +143,8 @@ impl Hammer<'_, '_> {
                 .flat_map(|patch| [patch.lo - Length::from_units(1), patch.hi + Length::from_units(1)]);
             let tries = std::iter::once(place.max(lo).min(hi)).chain(beside);
             for at in tries.filter(|at| lo <= *at && *at <= hi) {
-                let free = blocked.iter().all(|patch| !patch.contains(at));
+                let free = blocked.iter().all(|patch| !patch.contains(at))
+                    && self.on_panel(line.point(at, depth(backing.inset)));
                 let key = ((at - place).abs(), at);
                 if free && best.is_none_or(|(away, at, _)| key < (away, at)) {
                     best = Some((key.0, key.1, *backing));
@@ -151,8 +154,29 @@ impl Hammer<'_, '_> {
         best.map(|(_, at, backing)| (at, backing))
     }
 
-    /// No strap, bolt or penetration lies at a place on the line.
+    /// The panel reaches far enough on all sides of a place.
+    fn on_panel(&self, at: Point) -> bool {
+        let round = Rect {
+            x0: at.x,
+            y0: at.y,
+            x1: at.x,
+            y1: at.y,
+        }
+        .grown(self.rule.least);
+        match self.outline.is_rect() {
+            Some(rect) => rect.covers(&round),
+            None => round
+                .corners()
+                .into_iter()
+                .all(|corner| self.outline.contains(corner)),
+        }
+    }
+
+    /// A place on the line has panel round it, and no strap, bolt or penetration lies there.
     fn is_free(&self, line: &PanelEdge, place: Length, depth: Length) -> bool {
+        if !self.on_panel(line.point(place, depth)) {
+            return false;
+        }
         let frame = self.site.frame;
         if frame.straps.is_empty() && frame.penetrations.is_empty() {
             return true;

@@ -13,7 +13,7 @@ pub use row::{Nail, NailRow, Nailing, Zone};
 
 use crate::edges::{EdgeRun, LineRule, Site};
 use crate::frame::Frame;
-use crate::geometry::Point;
+use crate::geometry::{Point, Rect};
 use crate::house::{House, Sheet};
 use crate::layout::{Layout, Piece};
 use line::Hammer;
@@ -54,12 +54,14 @@ pub fn nail_piece(
     rows: &mut Vec<NailRow>,
     snags: &mut Vec<Snag>,
 ) {
+    let before = rows.len();
     let rule = LineRule::of(site.practice);
     let edges = edge::nailed_edges(piece, &rule, runs);
     let mut hammer = Hammer {
         site,
         rule,
         piece: piece.id,
+        outline: &piece.outline,
         rows,
         snags,
     };
@@ -67,6 +69,48 @@ pub fn nail_piece(
         hammer.edge(piece, nailed);
     }
     between::nail_between(&mut hammer, piece, &edges);
+    // Only where a panel is very narrow can the lines of two of its edges be the same.
+    let narrow = |rect: Rect| rect.width().min(rect.height()) < rule.most * 4;
+    if piece.outline.is_rect().is_none_or(narrow) {
+        drive_once(rows, before);
+    }
+}
+
+/// Leaves out nails, of the rows from this one on, that stand where an earlier one of them stands.
+fn drive_once(rows: &mut Vec<NailRow>, from: usize) {
+    let places = |rows: &[NailRow]| -> Vec<(Point, usize, u32)> {
+        let each = rows.iter().enumerate().skip(from);
+        let mut places: Vec<_> = each
+            .flat_map(|(row, nails)| {
+                (nails.first..=nails.last).map(move |index| (nails.position(index), row, index))
+            })
+            .collect();
+        places.sort_unstable();
+        places
+    };
+    while let Some((row, index)) = places(rows)
+        .windows(2)
+        .find(|pair| pair[0].0 == pair[1].0)
+        .map(|pair| (pair[1].1, pair[1].2))
+    {
+        let Some(nails) = rows.get_mut(row) else { return };
+        let after = NailRow {
+            first: index + 1,
+            ..nails.clone()
+        };
+        if nails.first == index {
+            *nails = after.clone();
+        } else {
+            nails.last = index - 1;
+            if after.first <= after.last {
+                rows.insert(row + 1, after);
+            }
+            continue;
+        }
+        if after.first > after.last {
+            rows.remove(row);
+        }
+    }
 }
 
 fn sheet_at<'a>(site: &Site<'a>, piece: &Piece) -> Option<&'a Sheet> {

@@ -1,10 +1,13 @@
-use super::{Nailing, nailing};
-use crate::edges::edges;
+use super::{Nailing, nail_all, nailing};
+use crate::edges::{PanelEdge, Site, edges};
 use crate::frame::{Frame, MemberKind};
+use crate::geometry::Point;
 use crate::house::House;
+use crate::layout::foreign::foreign;
 use crate::layout::trial::{Trial, backed, inch};
-use crate::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out};
+use crate::layout::{BandSpec, Layout, LayoutSpec, Running, Side, lay_out};
 use crate::length::Length;
+use proptest::prelude::*;
 
 /// One course of a wall, from its base to its top, with seams every so often.
 fn course(trial: &Trial, running: Running, module: Length) -> LayoutSpec {
@@ -122,5 +125,100 @@ fn a_segment_has_rows_on_its_boundary() {
     };
     for kind in [MemberKind::BottomPlate, MemberKind::TopPlate, MemberKind::EndStud] {
         assert!(widest(kind) <= inch(4, 0).units(), "{kind:?}");
+    }
+}
+
+proptest! {
+    #[test]
+    fn every_nail_has_wood_round_it_and_panel_round_it((trial, spec) in foreign()) {
+        let (house, frame) = (trial.house(), trial.frame());
+        let (frame, layout, nailing) = through(&house, &frame, &spec);
+        for nail in nailing.nails() {
+            let row = &nailing.rows[nail.row as usize];
+            let face = &frame.member(row.member).unwrap().face;
+            let wood = face.inset(trial.practice.member_edge_least).unwrap();
+            prop_assert!(wood.contains(nail.at), "{:?} in {:?}", row, face.bounds());
+            let outline = &layout.pieces[row.piece as usize].outline;
+            let least = trial.practice.edge_distance_least;
+            let clear = [(-least, -least), (least, -least), (-least, least), (least, least)];
+            for (right, up) in clear {
+                let corner = Point::new(nail.at.x + right, nail.at.y + up);
+                prop_assert!(outline.contains(corner), "{:?} in {:?}", row, outline.bounds());
+            }
+        }
+    }
+
+    #[test]
+    fn no_nail_is_driven_twice((trial, spec) in foreign()) {
+        let (house, frame) = (trial.house(), trial.frame());
+        let (_, _, nailing) = through(&house, &frame, &spec);
+        let mut places: Vec<(u32, Point)> =
+            nailing.nails().map(|nail| (nailing.rows[nail.row as usize].piece, nail.at)).collect();
+        places.sort_unstable();
+        for pair in places.windows(2) {
+            let rows = || nailing.rows.iter().filter(|row| row.piece == pair[0].0 && row.positions().any(|at| at == pair[0].1));
+            prop_assert!(pair[0] != pair[1], "{:?} {:?}", pair[0], rows().collect::<Vec<_>>());
+        }
+    }
+
+    /// Between two neighbouring nails of an edge that is held all the way there is no more than its spacing, or a
+    /// quarter more where one of them had to move.
+    #[test]
+    fn nails_of_a_held_edge_keep_their_spacing((trial, spec) in foreign()) {
+        let (house, frame) = (trial.house(), trial.frame());
+        let (frame, layout, nailing) = through(&house, &frame, &spec);
+        let site = Site::new(&house, &frame).unwrap();
+        let runs = edges(&house, &frame, &layout);
+        let (_, snags) = nail_all(&site, &layout, &runs);
+        for edge in runs.chunk_by(|a, b| (a.piece, a.edge) == (b.piece, b.edge)) {
+            let plumb = edge[0].side.is_plumb();
+            let spacing = edge.iter().map(|run| site.edge_spacing(run.area())).min().unwrap();
+            for held in edge.chunk_by(|a, b| a.inset.is_some() && b.inset.is_some()) {
+                let place = |at: Point| if plumb { at.y } else { at.x };
+                let across = |at: Point| if plumb { at.x } else { at.y };
+                let (lo, hi) = (place(held[0].from), place(held[held.len() - 1].to));
+                if held[0].inset.is_none() || hi - lo < spacing {
+                    continue;
+                }
+                // A strip of panel too thin for a nail holds none.
+                let inward = |along: Length| {
+                    let edge = PanelEdge { side: held[0].side, from: held[0].from, to: held[held.len() - 1].to };
+                    edge.point(along, trial.practice.edge_distance_least + inch(0, 14))
+                };
+                let outline = &layout.pieces[held[0].piece as usize].outline;
+                if [lo, (lo + hi).half(), hi].into_iter().any(|along| !outline.contains(inward(along))) {
+                    continue;
+                }
+                let lines: Vec<Length> = held.iter().filter_map(|run| {
+                    let inset = run.inset?;
+                    Some(match run.side {
+                        Side::Left | Side::Bottom => across(run.from) + inset,
+                        Side::Right | Side::Top => across(run.from) - inset,
+                    })
+                }).collect();
+                let on_line: Vec<_> = nailing.rows.iter().filter(|row| row.piece == held[0].piece).collect();
+                let mut at: Vec<(Length, bool)> = on_line.iter()
+                    .flat_map(|row| row.positions().map(move |at| (at, row.moved)))
+                    .filter(|(at, _)| lines.contains(&across(*at)) && lo <= place(*at) && place(*at) <= hi)
+                    .map(|(at, moved)| (place(at), moved))
+                    .collect();
+                // A nail that found no wood is reported instead.
+                at.extend(
+                    snags
+                        .iter()
+                        .filter(|snag| snag.piece == held[0].piece && lo <= place(snag.at) && place(snag.at) <= hi)
+                        .filter(|snag| (across(snag.at) - across(held[0].from)).abs() < inch(1, 0))
+                        .map(|snag| (place(snag.at), true)),
+                );
+                at.sort_unstable();
+                prop_assert!(!at.is_empty(), "{:?}", held);
+                let quarter = Length::from_units(spacing.units() / 4);
+                for pair in at.windows(2) {
+                    let most = if pair[0].1 || pair[1].1 { spacing + quarter + quarter } else { spacing };
+                    prop_assert!(pair[1].0 - pair[0].0 <= most + Length::from_units(1), "{:?} {:?}", pair, held);
+                }
+                prop_assert!(at[0].0 - lo <= spacing && hi - at[at.len() - 1].0 <= spacing, "{lo:?} {hi:?} {at:?} {held:?}");
+            }
+        }
     }
 }
