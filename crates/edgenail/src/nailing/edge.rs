@@ -213,7 +213,7 @@ impl Hammer<'_, '_> {
                 }
                 (true, true) => self.divided(nailed, &wood, along, spacing, own),
                 _ if !short => {
-                    self.divided(nailed, &wood, along, spacing, (own.0 || !starts, own.1 || !ends))
+                    self.divided(nailed, &wood, along, spacing, (own.0 || !starts, own.1 || !ends));
                 }
                 // Framing that crosses an unblocked edge: one nail each, the corner's where one stands at a corner.
                 _ => {
