@@ -230,6 +230,478 @@ typedef enum edgenail_rounding {
  */
 typedef struct edgenail_plan edgenail_plan;
 
+/**
+ * A wall. x runs to the right from the frame's left end, y up from the wall's zero line.
+ *
+ * A row of the table `walls`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_walls_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Left end of the sheathing. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * Lower end of the sheathing. In 1/40640 in.
+   */
+  int64_t y0;
+  /**
+   * Right end of the sheathing. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Upper end of the sheathing. In 1/40640 in.
+   */
+  int64_t y1;
+  /**
+   * How far the sheathing reaches below the lowest plate. In 1/40640 in.
+   */
+  int64_t reach;
+  /**
+   * Pieces of sheathing.
+   */
+  int64_t panels;
+  /**
+   * Openings.
+   */
+  int64_t openings;
+  /**
+   * Blocks that the plan adds.
+   */
+  int64_t blocks;
+  /**
+   * Studs that the plan adds.
+   */
+  int64_t added_studs;
+  /**
+   * Members that the plan widens.
+   */
+  int64_t widened_members;
+  /**
+   * Nails.
+   */
+  int64_t nails;
+} edgenail_walls_row;
+
+/**
+ * A member of a wall's frame, with everything that the plan adds.
+ *
+ * A row of the table `members`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_members_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Place of the member in the wall's list.
+   */
+  int64_t id;
+  /**
+   * Left end of the face that shows. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * Lower end of the face that shows. In 1/40640 in.
+   */
+  int64_t y0;
+  /**
+   * Right end of the face that shows. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Upper end of the face that shows. In 1/40640 in.
+   */
+  int64_t y1;
+  /**
+   * How far the face lies behind the sheathing plane. In 1/40640 in.
+   */
+  int64_t setback;
+  /**
+   * How deep it is behind its face. In 1/40640 in.
+   */
+  int64_t depth;
+  /**
+   * 1 if it holds nails, else 0.
+   */
+  int64_t nailable;
+  /**
+   * 1 if it is preservative-treated, else 0.
+   */
+  int64_t treated;
+} edgenail_members_row;
+
+/**
+ * A piece of sheathing as it hangs.
+ *
+ * A row of the table `panels`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_panels_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Place of the panel in the wall's list.
+   */
+  int64_t id;
+  /**
+   * Its course, counted from 0 at the bottom.
+   */
+  int64_t course;
+  /**
+   * Left edge. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * Lower edge. In 1/40640 in.
+   */
+  int64_t y0;
+  /**
+   * Right edge. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Upper edge. In 1/40640 in.
+   */
+  int64_t y1;
+  /**
+   * Width of the blank that it is cut from. In 1/40640 in.
+   */
+  int64_t width;
+  /**
+   * Height of the blank that it is cut from. In 1/40640 in.
+   */
+  int64_t height;
+  /**
+   * Area without notches and cutouts, for display. In sq ft.
+   */
+  double area;
+  /**
+   * 1 if it has no notch, cutout or slope, else 0.
+   */
+  int64_t rectangle;
+  /**
+   * Its turn in the order of hanging, from 0.
+   */
+  int64_t hang_order;
+} edgenail_panels_row;
+
+/**
+ * A corner of a panel's outline. The first ring goes round the panel, the others round its cutouts.
+ *
+ * A row of the table `outlines`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_outlines_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * The panel's id.
+   */
+  int64_t panel;
+  /**
+   * The ring, from 0.
+   */
+  int64_t ring;
+  /**
+   * The corner's place in the ring, from 0.
+   */
+  int64_t corner;
+  /**
+   * Place along the wall. In 1/40640 in.
+   */
+  int64_t x;
+  /**
+   * Height. In 1/40640 in.
+   */
+  int64_t y;
+} edgenail_outlines_row;
+
+/**
+ * A stretch of one panel edge with one support.
+ *
+ * A row of the table `edges`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_edges_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Place of the stretch in the wall's list.
+   */
+  int64_t id;
+  /**
+   * The panel's id.
+   */
+  int64_t panel;
+  /**
+   * Start along the wall. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * Height of the start. In 1/40640 in.
+   */
+  int64_t y0;
+  /**
+   * End along the wall. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Height of the end. In 1/40640 in.
+   */
+  int64_t y1;
+  /**
+   * Length of the stretch. In 1/40640 in.
+   */
+  int64_t length;
+  /**
+   * The member that holds it; -1 where nothing does.
+   */
+  int64_t member;
+  /**
+   * From the panel edge to the nail line; -1 where nothing holds it. In 1/40640 in.
+   */
+  int64_t inset;
+  /**
+   * From the nail line to the nearer edge of the member; -1 where nothing holds it. In 1/40640 in.
+   */
+  int64_t wood;
+  /**
+   * The clear bay of an unsupported stretch; -1 where a member holds it. In 1/40640 in.
+   */
+  int64_t bay;
+  /**
+   * 1 if it lacks support and has to be backed, else 0.
+   */
+  int64_t must_back;
+  /**
+   * The stretch across the seam; -1 where there is none.
+   */
+  int64_t partner;
+} edgenail_edges_row;
+
+/**
+ * A piece of wood that the plan adds behind the sheathing.
+ *
+ * A row of the table `blocks`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_blocks_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Left end of the face that shows. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * Lower end of the face that shows. In 1/40640 in.
+   */
+  int64_t y0;
+  /**
+   * Right end of the face that shows. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Upper end of the face that shows. In 1/40640 in.
+   */
+  int64_t y1;
+  /**
+   * Cut length. In 1/40640 in.
+   */
+  int64_t length;
+  /**
+   * 1 if it fills the depth of the stud, as a fire block must, else 0.
+   */
+  int64_t fills_depth;
+} edgenail_blocks_row;
+
+/**
+ * Consecutive nails of one kind through one panel into one member.
+ *
+ * A row of the table `nail_rows`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_nail_rows_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Place of the row in the wall's list.
+   */
+  int64_t id;
+  /**
+   * The panel's id.
+   */
+  int64_t panel;
+  /**
+   * The member's id.
+   */
+  int64_t member;
+  /**
+   * First nail: place along the wall. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * First nail: height. In 1/40640 in.
+   */
+  int64_t y0;
+  /**
+   * Last nail: place along the wall. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Last nail: height. In 1/40640 in.
+   */
+  int64_t y1;
+  /**
+   * How many nails.
+   */
+  int64_t count;
+  /**
+   * 1 if a nail was moved to clear something, else 0.
+   */
+  int64_t moved;
+} edgenail_nail_rows_row;
+
+/**
+ * One nail.
+ *
+ * A row of the table `nails`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_nails_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * The id of its row of nails.
+   */
+  int64_t row;
+  /**
+   * The panel's id.
+   */
+  int64_t panel;
+  /**
+   * The member's id.
+   */
+  int64_t member;
+  /**
+   * Place along the wall. In 1/40640 in.
+   */
+  int64_t x;
+  /**
+   * Height. In 1/40640 in.
+   */
+  int64_t y;
+} edgenail_nails_row;
+
+/**
+ * A sheet to be cut, in the order of cutting.
+ *
+ * A row of the table `sheets`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_sheets_row {
+  /**
+   * Place of the sheet in the list.
+   */
+  int64_t id;
+  /**
+   * Place of the off-cut in the stock's list; -1 for a whole sheet.
+   */
+  int64_t offcut;
+  /**
+   * Width before cutting. In 1/40640 in.
+   */
+  int64_t width;
+  /**
+   * Length before cutting. In 1/40640 in.
+   */
+  int64_t length;
+  /**
+   * How many cuts part it.
+   */
+  int64_t cuts;
+  /**
+   * How many panels are cut from it.
+   */
+  int64_t panels;
+} edgenail_sheets_row;
+
+/**
+ * A part of a sheet: a cut that parts it further, a panel, an off-cut that is kept, or waste.
+ *
+ * A row of the table `cuts`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_cuts_row {
+  /**
+   * The id of the sheet to be cut.
+   */
+  int64_t sheet;
+  /**
+   * Size of the nearer part that a cut leaves; -1 where nothing is cut. In 1/40640 in.
+   */
+  int64_t at;
+  /**
+   * Place of a panel's wall in the house; else -1.
+   */
+  int64_t wall_index;
+  /**
+   * The panel's id; else -1.
+   */
+  int64_t panel;
+  /**
+   * 1 for a panel that lies with its sides exchanged, else 0.
+   */
+  int64_t turned;
+} edgenail_cuts_row;
+
+/**
+ * A line of the take-off.
+ *
+ * A row of the table `takeoff`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_takeoff_row {
+  /**
+   * What is ordered; -1 outside the scope of the house.
+   */
+  int64_t ordered;
+  /**
+   * Money for what is ordered. In 1/10,000 of the currency.
+   */
+  int64_t money;
+  /**
+   * Work. In 1/10,000 min.
+   */
+  int64_t minutes;
+} edgenail_takeoff_row;
+
+/**
+ * Something that the checks found.
+ *
+ * A row of the table `findings`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_findings_row {
+  /**
+   * 1 if the place is known, else 0.
+   */
+  int64_t placed;
+  /**
+   * Place along the wall; 0 where it is not known. In 1/40640 in.
+   */
+  int64_t x;
+  /**
+   * Height; 0 where it is not known. In 1/40640 in.
+   */
+  int64_t y;
+} edgenail_findings_row;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -421,6 +893,210 @@ int32_t edgenail_plan_wall_svg(const struct edgenail_plan *plan,
                                char *buffer,
                                int64_t capacity,
                                int64_t *out_needed);
+
+/**
+ * Rows of the table `walls` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_walls_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_walls(const struct edgenail_plan *plan,
+                            int64_t first,
+                            struct edgenail_walls_row *rows,
+                            int64_t capacity,
+                            int64_t row_size,
+                            int64_t *out_count);
+
+/**
+ * Rows of the table `members` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_members_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_members(const struct edgenail_plan *plan,
+                              int64_t first,
+                              struct edgenail_members_row *rows,
+                              int64_t capacity,
+                              int64_t row_size,
+                              int64_t *out_count);
+
+/**
+ * Rows of the table `panels` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_panels_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_panels(const struct edgenail_plan *plan,
+                             int64_t first,
+                             struct edgenail_panels_row *rows,
+                             int64_t capacity,
+                             int64_t row_size,
+                             int64_t *out_count);
+
+/**
+ * Rows of the table `outlines` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_outlines_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_outlines(const struct edgenail_plan *plan,
+                               int64_t first,
+                               struct edgenail_outlines_row *rows,
+                               int64_t capacity,
+                               int64_t row_size,
+                               int64_t *out_count);
+
+/**
+ * Rows of the table `edges` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_edges_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_edges(const struct edgenail_plan *plan,
+                            int64_t first,
+                            struct edgenail_edges_row *rows,
+                            int64_t capacity,
+                            int64_t row_size,
+                            int64_t *out_count);
+
+/**
+ * Rows of the table `blocks` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_blocks_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_blocks(const struct edgenail_plan *plan,
+                             int64_t first,
+                             struct edgenail_blocks_row *rows,
+                             int64_t capacity,
+                             int64_t row_size,
+                             int64_t *out_count);
+
+/**
+ * Rows of the table `nail_rows` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_nail_rows_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_nail_rows(const struct edgenail_plan *plan,
+                                int64_t first,
+                                struct edgenail_nail_rows_row *rows,
+                                int64_t capacity,
+                                int64_t row_size,
+                                int64_t *out_count);
+
+/**
+ * Rows of the table `nails` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_nails_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_nails(const struct edgenail_plan *plan,
+                            int64_t first,
+                            struct edgenail_nails_row *rows,
+                            int64_t capacity,
+                            int64_t row_size,
+                            int64_t *out_count);
+
+/**
+ * Rows of the table `sheets` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_sheets_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_sheets(const struct edgenail_plan *plan,
+                             int64_t first,
+                             struct edgenail_sheets_row *rows,
+                             int64_t capacity,
+                             int64_t row_size,
+                             int64_t *out_count);
+
+/**
+ * Rows of the table `cuts` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_cuts_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_cuts(const struct edgenail_plan *plan,
+                           int64_t first,
+                           struct edgenail_cuts_row *rows,
+                           int64_t capacity,
+                           int64_t row_size,
+                           int64_t *out_count);
+
+/**
+ * Rows of the table `takeoff` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_takeoff_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_takeoff(const struct edgenail_plan *plan,
+                              int64_t first,
+                              struct edgenail_takeoff_row *rows,
+                              int64_t capacity,
+                              int64_t row_size,
+                              int64_t *out_count);
+
+/**
+ * Rows of the table `findings` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_findings_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_findings(const struct edgenail_plan *plan,
+                               int64_t first,
+                               struct edgenail_findings_row *rows,
+                               int64_t capacity,
+                               int64_t row_size,
+                               int64_t *out_count);
 
 /**
  * How many tables a plan has.

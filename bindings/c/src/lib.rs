@@ -1,16 +1,19 @@
 //! The C interface of edgenail: each function checks what it was given, calls the core and hands back plain
 //! data. No rule of the trade is stated here.
 //!
-//! All `unsafe` code of the project lies in this crate. `handle` and `text` turn pointers into Rust
+//! All `unsafe` code of the project lies in this crate. `handle`, `text` and `fill` turn pointers into Rust
 //! values and back; every exported function runs inside `guard`, so that no panic reaches the caller.
 
 #![allow(non_camel_case_types, reason = "C names are written as C programs write them")]
 
 pub mod error;
+mod fill;
 mod guard;
 mod handle;
 pub mod length;
 pub mod plan;
+#[rustfmt::skip]
+pub mod rows;
 pub mod status;
 pub mod table;
 mod text;

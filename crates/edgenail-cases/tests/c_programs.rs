@@ -72,6 +72,12 @@ fn threads_share_a_plan_and_keep_their_own_errors() {
 }
 
 #[test]
+#[ignore = "plans have no rows yet"]
+fn rows_and_columns_agree() {
+    every_way("tests/c/rows.c");
+}
+
+#[test]
 fn the_example_plans_a_house() {
     every_way("bindings/c/examples/plan_house.c");
 }

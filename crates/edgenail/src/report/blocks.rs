@@ -1,6 +1,6 @@
 //! The table `blocks`.
 
-use super::{Results, stock_name, word};
+use super::{Results, WallName, stock_name, word};
 use crate::blocking::Blocking;
 use crate::geometry::Rect;
 use crate::house::Stick;
@@ -8,7 +8,7 @@ use crate::length::Length;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    wall: &'a str,
+    wall: WallName<'a>,
     sticks: &'a [Stick],
     kind: &'static str,
     rect: Rect,
@@ -67,7 +67,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "blocks",
         meaning: "A piece of wood that the plan adds behind the sheathing.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
+            }),
             Field::text("kind", "block, added_stud or widened_member.", |row| {
                 row.kind.to_owned()
             }),

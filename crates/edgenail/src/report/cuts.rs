@@ -12,6 +12,8 @@ pub(super) struct Row<'a> {
     kind: &'static str,
     at: Length,
     wall: &'a str,
+    wall_index: i64,
+    panel: i64,
     mark: &'a str,
     turned: bool,
 }
@@ -32,6 +34,8 @@ fn walk<'a>(results: &Results<'a>, sheet: usize, part: String, node: &CutNode, r
         kind: "waste",
         at: Length::from_units(-1),
         wall: "",
+        wall_index: -1,
+        panel: -1,
         mark: "",
         turned: false,
     };
@@ -60,6 +64,8 @@ fn walk<'a>(results: &Results<'a>, sheet: usize, part: String, node: &CutNode, r
                     .walls
                     .get(blank.wall as usize)
                     .map_or("", |wall| wall.name.as_str());
+                row.wall_index = blank.wall.into();
+                row.panel = blank.piece.into();
                 row.mark = results.mark(blank.wall, blank.piece);
             }
         }
@@ -96,6 +102,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::text("wall", "The wall of a panel; else empty.", |row| {
                 row.wall.to_owned()
             }),
+            Field::int(
+                "wall_index",
+                "Place of a panel's wall in the house; else -1.",
+                |row| row.wall_index,
+            ),
+            Field::int("panel", "The panel's id; else -1.", |row| row.panel),
             Field::text("mark", "The mark of a panel; else empty.", |row| {
                 row.mark.to_owned()
             }),

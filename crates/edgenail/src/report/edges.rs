@@ -1,12 +1,12 @@
 //! The table `edges`.
 
-use super::{Results, WallResults, mark, word};
+use super::{Results, WallName, WallResults, mark, word};
 use crate::edges::{EdgeRun, Support};
 use crate::length::Length;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    wall: &'a str,
+    wall: WallName<'a>,
     results: &'a WallResults<'a>,
     run: &'a EdgeRun,
 }
@@ -27,7 +27,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "edges",
         meaning: "A stretch of one panel edge with one support.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
+            }),
             Field::int("id", "Place of the stretch in the wall's list.", |row| {
                 row.run.id.into()
             }),

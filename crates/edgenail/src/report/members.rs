@@ -1,12 +1,12 @@
 //! The table `members`.
 
-use super::{Results, word};
+use super::{Results, WallName, word};
 use crate::frame::{Member, Origin};
 use crate::geometry::Rect;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    wall: &'a str,
+    wall: WallName<'a>,
     member: &'a Member,
     bounds: Rect,
 }
@@ -29,7 +29,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "members",
         meaning: "A member of a wall's frame, with everything that the plan adds.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
+            }),
             Field::int("id", "Place of the member in the wall's list.", |row| {
                 row.member.id.0.into()
             }),

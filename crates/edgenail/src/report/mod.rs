@@ -138,14 +138,25 @@ impl Definition {
     }
 }
 
+/// Which wall a row belongs to.
+#[derive(Clone, Copy)]
+struct WallName<'a> {
+    name: &'a str,
+    index: u32,
+}
+
 impl<'a> Results<'a> {
     /// Each wall with its name.
-    fn named_walls(&self) -> impl Iterator<Item = (&'a str, &'a WallResults<'a>)> {
+    fn named_walls(&self) -> impl Iterator<Item = (WallName<'a>, &'a WallResults<'a>)> {
         let walls: &'a [WallResults<'a>] = self.walls;
         let house = self.house;
         walls.iter().map(|wall| {
-            let name = house.walls.get(wall.frame.wall as usize);
-            (name.map_or("", |wall| wall.name.as_str()), wall)
+            let index = wall.frame.wall;
+            let name = house
+                .walls
+                .get(index as usize)
+                .map_or("", |wall| wall.name.as_str());
+            (WallName { name, index }, wall)
         })
     }
 

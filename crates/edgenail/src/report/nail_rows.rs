@@ -1,13 +1,13 @@
 //! The table `nail_rows`.
 
-use super::{Results, WallResults, count, mark, stock_name, word};
+use super::{Results, WallName, WallResults, count, mark, stock_name, word};
 use crate::geometry::Point;
 use crate::house::Nail;
 use crate::nailing::NailRow;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    wall: &'a str,
+    wall: WallName<'a>,
     nails: &'a [Nail],
     results: &'a WallResults<'a>,
     index: usize,
@@ -51,7 +51,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "nail_rows",
         meaning: "Consecutive nails of one kind through one panel into one member.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
+            }),
             Field::int("id", "Place of the row in the wall's list.", |row| {
                 count(row.index)
             }),

@@ -1,11 +1,11 @@
 //! The table `nails`.
 
-use super::{Results, stock_name};
+use super::{Results, WallName, stock_name};
 use crate::nailing::{Nail, NailRow};
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    wall: &'a str,
+    wall: WallName<'a>,
     name: &'a str,
     consecutive: &'a NailRow,
     nail: Nail,
@@ -34,7 +34,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "nails",
         meaning: "One nail.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
+            }),
             Field::int("row", "The id of its row of nails.", |row| row.nail.row.into()),
             Field::int("panel", "The panel's id.", |row| row.consecutive.piece.into()),
             Field::int("member", "The member's id.", |row| {

@@ -1,12 +1,12 @@
 //! The table `outlines`.
 
-use super::{Results, count};
+use super::{Results, WallName, count};
 use crate::geometry::Point;
 use crate::layout::Piece;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    wall: &'a str,
+    wall: WallName<'a>,
     piece: &'a Piece,
     ring: usize,
     corner: usize,
@@ -36,7 +36,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "outlines",
         meaning: "A corner of a panel's outline. The first ring goes round the panel, the others round its cutouts.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
+            }),
             Field::int("panel", "The panel's id.", |row| row.piece.id.into()),
             Field::text("mark", "The panel's mark.", |row| row.piece.mark.clone()),
             Field::int("ring", "The ring, from 0.", |row| count(row.ring)),

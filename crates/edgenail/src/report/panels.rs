@@ -1,6 +1,6 @@
 //! The table `panels`.
 
-use super::{Results, stock_name, word};
+use super::{Results, WallName, stock_name, word};
 use crate::geometry::Rect;
 use crate::house::Sheet;
 use crate::layout::Piece;
@@ -8,7 +8,7 @@ use crate::length::Area;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    wall: &'a str,
+    wall: WallName<'a>,
     sheets: &'a [Sheet],
     piece: &'a Piece,
     bounds: Rect,
@@ -34,7 +34,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "panels",
         meaning: "A piece of sheathing as it hangs.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.to_owned()),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
+            }),
             Field::int("id", "Place of the panel in the wall's list.", |row| {
                 row.piece.id.into()
             }),

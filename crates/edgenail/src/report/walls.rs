@@ -1,18 +1,18 @@
 //! The table `walls`.
 
-use super::{Results, WallResults, count};
+use super::{Results, WallName, WallResults, count};
 use crate::geometry::Rect;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
-    name: &'a str,
+    wall: WallName<'a>,
     results: &'a WallResults<'a>,
     bounds: Rect,
 }
 
 pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
-    let row = |(name, results): (&'a str, &'a WallResults<'a>)| Row {
-        name,
+    let row = |(wall, results): (WallName<'a>, &'a WallResults<'a>)| Row {
+        wall,
         results,
         bounds: bounds(results),
     };
@@ -36,9 +36,11 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "walls",
         meaning: "A wall. x runs to the right from the frame's left end, y up from the wall's zero line.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.name.to_owned()),
-            Field::int("index", "Place of the wall in the house.", |row| {
-                row.results.frame.wall.into()
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
+                row.wall.name.to_owned()
+            }),
+            Field::int("wall_index", "Place of the wall in the house.", |row| {
+                row.wall.index.into()
             }),
             Field::length("x0", "Left end of the sheathing.", |row| row.bounds.x0),
             Field::length("y0", "Lower end of the sheathing.", |row| row.bounds.y0),
