@@ -15,6 +15,10 @@ mod _edgenail {
     #[pymodule_export]
     use crate::plan::{Planned, plan};
 
+    /// Whether the library was built without optimisation.
+    #[pymodule_export]
+    const DEBUG: bool = cfg!(debug_assertions);
+
     /// The version of the library.
     #[pymodule_export]
     #[expect(non_upper_case_globals, reason = "Python's name for it")]

@@ -6,7 +6,9 @@
 A plan is no substitute for the local building code and licensed practice: check it before you build.
 """
 
-from edgenail._edgenail import __version__
+import warnings
+
+from edgenail._edgenail import DEBUG, __version__
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
 from edgenail.lengths import Length, Shown
 from edgenail.plan import Plan, plan
@@ -26,3 +28,6 @@ __all__ = [
     "__version__",
     "plan",
 ]
+
+if DEBUG:
+    warnings.warn("edgenail was built without optimisation and is slow: do not measure it", stacklevel=2)

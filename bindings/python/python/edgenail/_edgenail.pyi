@@ -3,6 +3,7 @@
 from typing import Final, final
 
 __all__ = [
+    "DEBUG",
     "Planned",
     "__version__",
     "length_from_float",
@@ -12,6 +13,7 @@ __all__ = [
     "show_length",
 ]
 
+DEBUG: Final[bool]
 __version__: Final[str]
 
 @final

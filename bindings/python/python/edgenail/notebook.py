@@ -32,9 +32,10 @@ def table_html(table: Table) -> str:
 
 
 def plan_html(plan: Plan) -> str:
-    """A plan as HTML: the drawing of each wall."""
-    drawings = "".join(f"<h4>{escape(wall)}</h4>{plan.svg(wall)}" for wall in plan.walls)
-    return f"<section>{drawings}</section>"
+    """A plan as HTML: the drawing of each wall, what was found, what to order."""
+    drawings = "".join(f"<h4>{escape(wall)}</h4>{plan.svg(wall)}" for wall in plan.wall_names)
+    tables = "".join(table_html(table) for table in (plan.findings, plan.takeoff) if len(table) > 0)
+    return f"<section>{drawings}{tables}</section>"
 
 
 def _unit(unit: str | None) -> str:

@@ -10,15 +10,20 @@ from typing import Any
 
 from edgenail import _edgenail
 from edgenail.lengths import Length
+from edgenail.notebook import plan_html
 from edgenail.table import Table
 
 __all__ = ["Plan", "plan"]
 
 
 class Plan:
-    """The plan of a house. It never changes, and any thread may read it."""
+    """The plan of a house. It never changes, and any thread may read it.
+
+    It is no substitute for the local building code and licensed practice: check it before you build.
+    """
 
     def __init__(self, house: bytes) -> None:
+        """Plans the house that bytes of JSON describe; ``edgenail.plan`` takes other forms too."""
         self._house = house
         self._planned = _edgenail.plan(house)
         self._tables: dict[str, Table] = {}
@@ -44,43 +49,117 @@ class Plan:
             self._tables[name] = Table._read(self._planned, name)
         return self._tables[name]
 
+    @property
+    def walls(self) -> Table:
+        """The walls."""
+        return self.table("walls")
+
+    @property
+    def members(self) -> Table:
+        """The members of the frames, with everything that the plan adds."""
+        return self.table("members")
+
+    @property
+    def panels(self) -> Table:
+        """The pieces of sheathing as they hang."""
+        return self.table("panels")
+
+    @property
+    def outlines(self) -> Table:
+        """The corners of the panels' outlines."""
+        return self.table("outlines")
+
+    @property
+    def edges(self) -> Table:
+        """The stretches of the panels' edges, and what supports them."""
+        return self.table("edges")
+
+    @property
+    def blocks(self) -> Table:
+        """The wood that the plan adds: blocks, studs, widened members."""
+        return self.table("blocks")
+
+    @property
+    def nail_rows(self) -> Table:
+        """The rows of nails."""
+        return self.table("nail_rows")
+
+    @property
+    def nails(self) -> Table:
+        """Every single nail."""
+        return self.table("nails")
+
+    @property
+    def sheets(self) -> Table:
+        """The sheets to be cut."""
+        return self.table("sheets")
+
+    @property
+    def cuts(self) -> Table:
+        """What each sheet is cut into."""
+        return self.table("cuts")
+
+    @property
+    def takeoff(self) -> Table:
+        """What to order, and what it costs."""
+        return self.table("takeoff")
+
+    @property
+    def findings(self) -> Table:
+        """What the checks found."""
+        return self.table("findings")
+
+    @property
+    def wall_names(self) -> list[str]:
+        """The names of the walls, in the order of the house."""
+        return [str(name) for name in self.walls["wall"]]
+
     def svg(self, wall: str) -> str:
         """The drawing of a wall as SVG; ``KeyError`` when there is no such wall."""
         return self._planned.wall_svg(wall)
 
-    @property
-    def walls(self) -> list[str]:
-        """The names of the walls."""
-        return [str(wall["name"]) for wall in self.to_dict()["house"]["walls"]]
+    def _repr_svg_(self) -> str | None:
+        """A notebook shows a plan of one wall as its drawing."""
+        return self.svg(self.wall_names[0]) if len(self.wall_names) == 1 else None
+
+    def _repr_html_(self) -> str:
+        return plan_html(self)
 
     def __reduce__(self) -> tuple[type[Plan], tuple[bytes]]:
         return (Plan, (self._house,))
 
     def __repr__(self) -> str:
-        sizes = ", ".join(f"{len(self.table(name))} {name}" for name in self.table_names)
-        return f"<edgenail.Plan: {sizes}>"
+        counts = (("walls", self.walls), ("panels", self.panels), ("findings", self.findings))
+        return f"<edgenail.Plan: {', '.join(f'{len(table)} {name}' for name, table in counts)}>"
 
 
-def plan(house: Mapping[str, Any] | str | bytes) -> Plan:
-    """Plans a house, given as JSON text, as bytes of JSON, or as the same document in plain Python values.
+def plan(house: Mapping[str, Any] | str | bytes | object) -> Plan:
+    """Plans a house.
+
+    ``house`` is JSON text, bytes of JSON, the same document in plain Python values, or a dataclass of such values.
+    A ``Length`` may stand wherever the document has a length.
 
     Raises ``InputError`` with every fault of the input, or ``NoLayoutError``.
     """
     return Plan(_document(house))
 
 
-def _document(house: Mapping[str, Any] | str | bytes) -> bytes:
+def _document(house: object) -> bytes:
     if isinstance(house, bytes):
         return house
     if isinstance(house, str):
         return house.encode()
+    if isinstance(house, Mapping):
+        house = dict(house)
     return json.dumps(house, ensure_ascii=False, allow_nan=False, default=_plain).encode()
 
 
 def _plain(value: object) -> object:
-    """A length as exact text; anything else that JSON does not know is refused."""
+    """A length as exact text, other values as JSON knows them; anything else is refused."""
     if isinstance(value, Length):
         return str(value)
+    if isinstance(value, Mapping):
+        return dict(value)
     if is_dataclass(value) and not isinstance(value, type):
         return asdict(value)
     raise TypeError(f"a house cannot hold {value!r}")
