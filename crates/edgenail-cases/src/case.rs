@@ -35,7 +35,13 @@ pub struct Case {
     /// The input's text.
     #[serde(skip)]
     pub text: String,
+    /// The case reproduces a number or a statement that was published elsewhere.
+    #[serde(skip)]
+    pub validation: bool,
 }
+
+/// The folder of the cases that hold the library to its own definitions; all others are validation.
+const OWN: &str = "own";
 
 /// Where the expected result is from.
 #[derive(Debug, Deserialize)]
@@ -86,6 +92,8 @@ pub struct KnownFailure {
 pub struct Cases {
     /// The cases.
     pub cases: Vec<Case>,
+    /// The sources.
+    pub sources: BTreeMap<String, SourceEntry>,
     /// The known failures.
     pub known_failures: Vec<KnownFailure>,
 }
@@ -107,8 +115,16 @@ pub fn load(folder: &Path) -> Result<Cases, Vec<String>> {
                 Ok(text) => case.text = text,
                 Err(fault) => faults.push(format!("{}: {fault}", case.name)),
             }
-            if !sources.contains_key(&case.source.id) {
-                faults.push(format!("{}: sources.json has no `{}`", case.name, case.source.id));
+            let own_folder = path.parent().is_some_and(|folder| folder.ends_with(OWN));
+            match sources.get(&case.source.id) {
+                None => faults.push(format!("{}: sources.json has no `{}`", case.name, case.source.id)),
+                Some(source) if (source.obtained == OWN) != own_folder => {
+                    faults.push(format!(
+                        "{}: own definitions, and only those, belong to `own/`",
+                        case.name
+                    ));
+                }
+                Some(_) => case.validation = !own_folder,
             }
             if case.expect.is_empty() == case.expect_error.is_none() {
                 faults.push(format!("{}: needs either `expect` or `expect_error`", case.name));
@@ -126,6 +142,7 @@ pub fn load(folder: &Path) -> Result<Cases, Vec<String>> {
     if faults.is_empty() {
         Ok(Cases {
             cases,
+            sources,
             known_failures,
         })
     } else {

@@ -6,6 +6,7 @@
 mod file;
 mod header;
 mod rows;
+mod validation;
 
 use file::Generated;
 use std::path::Path;
@@ -29,7 +30,8 @@ fn run(command: &str) -> Result<(), String> {
             // The header is read off the C crate, which the rows are part of.
             rows::generate().write(&root)?;
             rows::list().write(&root)?;
-            header::generate(&root)?.write(&root)
+            header::generate(&root)?.write(&root)?;
+            validation::generate(&root)?.write(&root)
         }
         "header" => header::generate(&root)?.write(&root),
         "check" => {
@@ -47,5 +49,10 @@ fn run(command: &str) -> Result<(), String> {
 }
 
 fn all(root: &Path) -> Result<Vec<Generated>, String> {
-    Ok(vec![rows::generate(), rows::list(), header::generate(root)?])
+    Ok(vec![
+        rows::generate(),
+        rows::list(),
+        header::generate(root)?,
+        validation::generate(root)?,
+    ])
 }
