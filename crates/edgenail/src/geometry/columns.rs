@@ -1,8 +1,6 @@
 //! A region cut into columns, and columns joined into shapes.
 
-use super::point::turn;
 use super::profile::Run;
-use super::rounding::{nearest_wide, to_length};
 use super::shape::Trapezoid;
 use super::{Interval, Point, Profile, Rect, Region, Shape, Slope};
 use crate::length::Length;
@@ -143,11 +141,13 @@ impl Cutter<'_> {
                     lo: run.a.x.max(x.lo),
                     hi: run.b.x.min(x.hi),
                 };
-                if is_level(&run) || reach.hi < reach.lo {
+                if reach.hi < reach.lo {
                     continue;
                 }
                 let source = Source { upper, index };
-                self.slope_corners(source, &run, reach, &region.holes);
+                if !is_level(&run) {
+                    self.level_corners(source, &run, reach, &region.holes);
+                }
                 if upper {
                     self.meeting_corners(source, &run, reach, &region.lower);
                 }
@@ -161,7 +161,7 @@ impl Cutter<'_> {
     }
 
     /// Where a slope meets a level side of the rectangle or of a hole.
-    fn slope_corners(&mut self, source: Source, run: &Run, reach: Interval, holes: &[Rect]) {
+    fn level_corners(&mut self, source: Source, run: &Run, reach: Interval, holes: &[Rect]) {
         let heights = run.slope.y_over(Interval {
             lo: run.a.x,
             hi: run.b.x,
@@ -182,22 +182,28 @@ impl Cutter<'_> {
         self.corners.extend(holes.iter().flat_map(of_hole).flatten());
     }
 
-    /// Where a slope of the upper limit meets the lower limit.
+    /// Where the upper limit meets the lower limit.
     fn meeting_corners(&mut self, source: Source, run: &Run, reach: Interval, lower: &Profile) {
-        for (index, Run { a: c, b: d, slope }) in lower.runs() {
-            let (from_c, from_d) = (turn(run.a, run.b, c), turn(run.a, run.b, d));
-            if from_c.signum() * from_d.signum() > 0 || from_c == from_d {
+        for (index, other) in lower.runs() {
+            let Some(x) = run.slope.x_meeting(&other.slope) else {
+                continue;
+            };
+            let (from, to) = (run.a.x.max(other.a.x), run.b.x.min(other.b.x));
+            let order = |x| run.slope.compare_at(&other.slope, x);
+            if from > to || !reach.contains(x) || (order(from) == order(to) && order(to).is_ne()) {
                 continue;
             }
-            let along = i128::from((d.x - c.x).units()) * from_c.abs();
-            let x = c.x + to_length(nearest_wide(along, from_c.abs() + from_d.abs()));
-            if reach.contains(x) {
-                let corner = Point::new(x, slope.y_at(x));
-                self.corners.push((source, corner));
-                if slope.rise() != Length::ZERO {
-                    self.corners.push((Source { upper: false, index }, corner));
-                }
-            }
+            // On the flatter of both, where rounding the place hardly moves the height.
+            let flatter = if run.slope.flatter_than(&other.slope) {
+                run
+            } else {
+                &other
+            };
+            let y = flatter.y_at(x);
+            let met = [(source, run), (Source { upper: false, index }, &other)];
+            let sloped = met.into_iter().filter(|(_, run)| !is_level(run));
+            self.corners
+                .extend(sloped.map(|(source, _)| (source, Point::new(x, y))));
         }
     }
 
@@ -258,8 +264,6 @@ impl Cutter<'_> {
     fn height(&self, line: Line, at: Length) -> Length {
         match line {
             Line::Level(y) => y,
-            // The limit's own points stay where they are; else corners decide.
-            Line::Sloped { run, .. } if at == run.a.x || at == run.b.x => run.y_at(at),
             Line::Sloped { run, source } => {
                 let corner = self
                     .corners
@@ -272,7 +276,8 @@ impl Cutter<'_> {
 
     /// Both heights at a break; rounding never lets the slope pass the line that it stays clear of.
     fn ends(&self, at: Length, bottom: Line, top: Line) -> Interval {
-        let (lo, hi) = (self.height(bottom, at), self.height(top, at));
+        let kept = |y: Length| y.max(self.rect.y0).min(self.rect.y1);
+        let (lo, hi) = (kept(self.height(bottom, at)), kept(self.height(top, at)));
         if lo <= hi {
             return Interval { lo, hi };
         }
@@ -295,8 +300,10 @@ fn below(x: Interval, a: &Line, b: &Line) -> bool {
         (Line::Sloped { run, .. }, Line::Level(y)) => side_of_level(&run.slope, *y, x) < 0,
         (Line::Level(y), Line::Sloped { run, .. }) => side_of_level(&run.slope, *y, x) > 0,
         (Line::Sloped { run: a, .. }, Line::Sloped { run: b, .. }) => {
-            let sum = |run: &Run| run.y_at(x.lo) + run.y_at(x.hi);
-            sum(a) < sum(b)
+            let (a, b) = (&a.slope, &b.slope);
+            let parallel = || a.compare_at(b, x.lo).is_lt();
+            a.x_meeting(b)
+                .map_or_else(parallel, |at| (x.lo >= at) == (a.steeper(b) < 0))
         }
     }
 }

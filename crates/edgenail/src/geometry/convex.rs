@@ -205,3 +205,6 @@ impl Serialize for Convex {
         serializer.collect_seq(self.points())
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -116,3 +116,6 @@ impl Interval {
         left
     }
 }
+
+#[cfg(test)]
+mod tests;

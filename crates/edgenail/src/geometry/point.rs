@@ -59,3 +59,6 @@ pub(super) fn ring_area2(ring: &[Point]) -> i128 {
     };
     rest.windows(2).map(|pair| turn(first, pair[0], pair[1])).sum()
 }
+
+#[cfg(test)]
+mod tests;

@@ -214,3 +214,6 @@ impl Profile {
         (0..self.slopes.len()).filter_map(|index| Some((index, self.run(index)?)))
     }
 }
+
+#[cfg(test)]
+mod tests;

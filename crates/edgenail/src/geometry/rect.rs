@@ -148,3 +148,6 @@ impl Rect {
         ]
     }
 }
+
+#[cfg(test)]
+mod tests;

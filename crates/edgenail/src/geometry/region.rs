@@ -9,9 +9,12 @@ use serde::Serialize;
 ///
 /// Cells that cover a rectangle without overlap cover the region inside it exactly, also on a slope: where a
 /// plumb seam meets a slope both neighbours take the slope's height there, and where a level seam meets it
-/// both take the slope's place there, each rounded by [`Slope`](super::Slope). Between two such corners an edge runs
-/// straight, so the cells together have the outline of [`Region::with_cells`], which strays from the slope by
-/// less than a unit across it. Where a plumb and a level seam meet a slope at the same x, the level one decides.
+/// both take the slope's place there, each rounded by [`Slope`](super::Slope). Between two such corners an edge
+/// runs straight, so the cells together have the outline of [`Region::with_cells`], which strays from the slope
+/// by less than a unit. Where a plumb and a level seam meet a slope at the same x, the level one decides.
+///
+/// For slopes steeper than 24 in 12, limits that cross, and hole corners within a unit of a slope but
+/// not on it, the sum of the cells' areas may miss that outline's by up to a unit along its slopes.
 ///
 /// ```
 /// use edgenail::Length;
@@ -59,8 +62,9 @@ impl Region {
 
     /// All its connected parts.
     pub fn pieces(&self) -> Vec<Shape> {
-        self.bounds()
-            .map_or_else(Vec::new, |bounds| self.pieces_in(bounds))
+        // Far from the limits, so that the rectangle's sides leave no corner on them.
+        let around = self.bounds().map(|bounds| bounds.grown(Length::LIMIT));
+        around.map_or_else(Vec::new, |rect| self.pieces_in(rect))
     }
 
     /// Twice its area in square units.

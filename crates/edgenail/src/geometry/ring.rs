@@ -84,3 +84,6 @@ fn join(ring: &mut Vec<RawEdge>, one: impl Fn(RawEdge, RawEdge) -> bool) {
     let least = (0..ring.len()).min_by_key(|&i| ring[i].edge.a).unwrap_or(0);
     ring.rotate_left(least);
 }
+
+#[cfg(test)]
+mod tests;

@@ -44,3 +44,6 @@ pub(super) fn to_length(units: i128) -> Length {
     let limit = if units < 0 { i64::MIN } else { i64::MAX };
     Length::from_units(i64::try_from(units).unwrap_or(limit))
 }
+
+#[cfg(test)]
+mod tests;

@@ -255,3 +255,6 @@ impl Serialize for Shape {
         shape.end()
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,9 +1,10 @@
 //! A sloping line.
 
-use super::rounding::scale;
+use super::rounding::{nearest_wide, scale, to_length};
 use super::{Interval, Point};
 use crate::length::Length;
 use serde::Serialize;
+use std::cmp::Ordering;
 
 /// A straight line through a base point that rises so much over such a run.
 ///
@@ -68,6 +69,48 @@ impl Slope {
         }
     }
 
+    /// Where two lines meet: nearest, ties down; `None` where they are parallel.
+    ///
+    /// ```
+    /// use edgenail::Length;
+    /// use edgenail::geometry::{Point, Slope};
+    /// let inch = Length::inches;
+    /// let left = Slope::new(Point::default(), inch(4), inch(12)).unwrap();
+    /// let right = Slope::new(Point::new(inch(240), inch(0)), inch(-4), inch(12)).unwrap();
+    /// assert_eq!(left.x_meeting(&right), Some(inch(120)));
+    /// ```
+    pub fn x_meeting(&self, other: &Self) -> Option<Length> {
+        let wide = |l: Length| i128::from(l.units());
+        let (run, run_other) = (wide(self.run), wide(other.run));
+        let right = wide(other.base.x - self.base.x);
+        let above = wide(self.base.y - other.base.y);
+        let apart = -run * (wide(other.rise) * right + run_other * above);
+        match self.steeper(other) {
+            0 => None,
+            steeper @ 1.. => Some(self.base.x + to_length(nearest_wide(apart, steeper))),
+            flatter => Some(self.base.x + to_length(nearest_wide(-apart, -flatter))),
+        }
+    }
+
+    /// How much faster it rises than another line: a number with the right sign.
+    pub(super) fn steeper(&self, other: &Self) -> i128 {
+        let wide = |l: Length| i128::from(l.units());
+        wide(self.rise) * wide(other.run) - wide(other.rise) * wide(self.run)
+    }
+
+    /// It rises or falls less than another line.
+    pub(super) fn flatter_than(&self, other: &Self) -> bool {
+        let wide = |l: Length| i128::from(l.abs().units());
+        wide(self.rise) * wide(other.run) < wide(other.rise) * wide(self.run)
+    }
+
+    /// Whether it runs below or above another line at `x`, without rounding.
+    pub(super) fn compare_at(&self, other: &Self, x: Length) -> Ordering {
+        let wide = |l: Length| i128::from(l.units());
+        let height = |s: &Self| wide(s.base.y) * wide(s.run) + wide(s.rise) * wide(x - s.base.x);
+        (height(self) * wide(other.run)).cmp(&(height(other) * wide(self.run)))
+    }
+
     /// The line moved up by a distance.
     #[must_use]
     pub fn shifted(&self, up: Length) -> Self {
@@ -82,3 +125,6 @@ impl Slope {
         Interval::new(self.y_at(x.lo), self.y_at(x.hi))
     }
 }
+
+#[cfg(test)]
+mod tests;
