@@ -287,6 +287,34 @@ typedef struct edgenail_walls_row {
 } edgenail_walls_row;
 
 /**
+ * An opening, a zone without sheathing, or a hole that is cut in place.
+ *
+ * A row of the table `openings`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_openings_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Left edge. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * Lower edge. In 1/40640 in.
+   */
+  int64_t y0;
+  /**
+   * Right edge. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Upper edge. In 1/40640 in.
+   */
+  int64_t y1;
+} edgenail_openings_row;
+
+/**
  * A member of a wall's frame, with everything that the plan adds.
  *
  * A row of the table `members`; the table's text is read with `edgenail_plan_text`.
@@ -910,6 +938,23 @@ int32_t edgenail_plan_walls(const struct edgenail_plan *plan,
                             int64_t capacity,
                             int64_t row_size,
                             int64_t *out_count);
+
+/**
+ * Rows of the table `openings` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_openings_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_openings(const struct edgenail_plan *plan,
+                               int64_t first,
+                               struct edgenail_openings_row *rows,
+                               int64_t capacity,
+                               int64_t row_size,
+                               int64_t *out_count);
 
 /**
  * Rows of the table `members` from the one numbered `first`, as many as there are and `capacity` allows.

@@ -65,6 +65,52 @@ pub unsafe extern "C" fn edgenail_plan_walls(
     unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
 }
 
+/// An opening, a zone without sheathing, or a hole that is cut in place.
+///
+/// A row of the table `openings`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_openings_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// Left edge. In 1/40640 in.
+    pub x0: i64,
+    /// Lower edge. In 1/40640 in.
+    pub y0: i64,
+    /// Right edge. In 1/40640 in.
+    pub x1: i64,
+    /// Upper edge. In 1/40640 in.
+    pub y1: i64,
+}
+
+impl Row for edgenail_openings_row {
+    const TABLE: &str = "openings";
+    const COLUMNS: &[&str] = &["wall_index", "x0", "y0", "x1", "y1"];
+}
+
+/// Rows of the table `openings` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_openings_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_openings(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_openings_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}
+
 /// A member of a wall's frame, with everything that the plan adds.
 ///
 /// A row of the table `members`; the table's text is read with `edgenail_plan_text`.

@@ -55,6 +55,11 @@ class Plan:
         return self.table("walls")
 
     @property
+    def openings(self) -> Table:
+        """The openings, the zones without sheathing, the holes cut in place."""
+        return self.table("openings")
+
+    @property
     def members(self) -> Table:
         """The members of the frames, with everything that the plan adds."""
         return self.table("members")

@@ -12,6 +12,7 @@ mod findings;
 mod members;
 mod nail_rows;
 mod nails;
+mod openings;
 mod outlines;
 mod panels;
 mod sheets;
@@ -88,8 +89,9 @@ macro_rules! entry {
 }
 
 /// Every table, in the order in which documents show them.
-const TABLES: [Entry; 12] = [
+const TABLES: [Entry; 13] = [
     entry!(walls),
+    entry!(openings),
     entry!(members),
     entry!(panels),
     entry!(outlines),
