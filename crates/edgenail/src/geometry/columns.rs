@@ -1,8 +1,8 @@
-//! A region cut into columns, and columns joined into shapes.
+//! A region cut into columns.
 
 use super::profile::Run;
 use super::shape::Trapezoid;
-use super::{Interval, Point, Profile, Rect, Region, Shape, Slope};
+use super::{Interval, Point, Profile, Rect, Region, Shape, Slope, components};
 use crate::length::Length;
 
 /// A straight part of one of the region's limits.
@@ -93,7 +93,7 @@ pub(super) fn pieces(region: &Region, rect: Rect) -> Vec<Shape> {
         corners: Vec::new(),
     };
     let columns = cutter.columns(region);
-    connect(&columns)
+    components::connect(&columns)
 }
 
 /// The heights of both limits where they are level over a stretch.
@@ -315,37 +315,6 @@ fn side_of_level(slope: &Slope, y: Length, x: Interval) -> i8 {
     let Some(crossing) = slope.x_at(y) else { return 0 };
     let rises = slope.rise() > Length::ZERO;
     if (x.lo >= crossing) == rises { 1 } else { -1 }
-}
-
-/// Columns that share a stretch of a side become one shape.
-fn connect(columns: &[Trapezoid]) -> Vec<Shape> {
-    let mut group: Vec<usize> = (0..columns.len()).collect();
-    let root = |group: &[usize], mut i: usize| {
-        while group[i] != i {
-            i = group[i];
-        }
-        i
-    };
-    for (i, right) in columns.iter().enumerate() {
-        for (j, left) in columns[..i].iter().enumerate() {
-            if left.x1 == right.x0 && left.right().overlaps(right.left()) {
-                let (a, b) = (root(&group, i), root(&group, j));
-                group[a.max(b)] = a.min(b);
-            }
-        }
-    }
-    let mut shapes: Vec<(usize, Vec<Trapezoid>)> = Vec::new();
-    for (i, column) in columns.iter().enumerate() {
-        let of = root(&group, i);
-        match shapes.iter_mut().find(|(first, _)| *first == of) {
-            Some((_, members)) => members.push(*column),
-            None => shapes.push((of, vec![*column])),
-        }
-    }
-    shapes
-        .into_iter()
-        .map(|(_, members)| Shape::from_columns(members))
-        .collect()
 }
 
 /// Adds a column, or widens the one before where nothing changes between them.

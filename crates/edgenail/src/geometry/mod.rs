@@ -6,6 +6,7 @@
 
 mod boundary;
 mod columns;
+mod components;
 mod convex;
 mod halfplane;
 mod interval;

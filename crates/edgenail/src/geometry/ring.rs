@@ -4,8 +4,8 @@ use super::Point;
 use super::boundary::RawEdge;
 use super::point::{ring_area2, turn};
 
-/// Links edges into rings, outlines before holes, each from its least point; parts of one sloping line become
-/// one edge. Where rings touch at a corner they stay apart.
+/// Links edges into rings, outlines before holes, each from its least point; parts of one slope become one
+/// edge. Where rings touch at a corner they stay apart.
 pub(super) fn link(mut edges: Vec<RawEdge>) -> Vec<Vec<RawEdge>> {
     edges.sort_unstable();
     let mut used = vec![false; edges.len()];
@@ -24,7 +24,7 @@ pub(super) fn link(mut edges: Vec<RawEdge>) -> Vec<Vec<RawEdge>> {
                 _ => break,
             }
         }
-        // Before anything else: the inner corners of a line are rounded and may seem to go on straight elsewhere.
+        // Before anything else: inner corners of a slope are rounded, and may seem to go on straight elsewhere.
         join(&mut ring, |a, b| a.line == b.line && a.line != 0);
         let corners: Vec<Point> = ring.iter().map(|e| e.edge.a).collect();
         rings.push((ring_area2(&corners) < 0, ring));

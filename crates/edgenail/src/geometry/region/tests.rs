@@ -173,11 +173,14 @@ proptest! {
     ) {
         let point = Point::new(unit(x), unit(y));
         let near = rect(x - 4, y - 4, x + 4, y + 4);
-        let (lower, upper) = (region.lower.y_over(near.x_span()).unwrap(), region.upper.y_over(near.x_span()).unwrap());
-        let inside = lower.hi < near.y0 && near.y1 < upper.lo && !region.holes.iter().any(|h| h.overlaps(&near));
+        let over = |limit: &Profile| limit.y_over(near.x_span()).unwrap();
+        let (lower, upper) = (over(&region.lower), over(&region.upper));
+        let clear = !region.holes.iter().any(|h| h.overlaps(&near));
+        let inside = lower.hi < near.y0 && near.y1 < upper.lo && clear;
         let outside = near.y1 < lower.lo || upper.hi < near.y0 || region.holes.iter().any(|h| h.covers(&near));
         let at_home = cells.iter().any(|cell| cell.covers(&near));
-        let holding = cells.iter().flat_map(|&cell| region.pieces_in(cell)).filter(|p| p.contains(point)).count();
+        let pieces = cells.iter().flat_map(|&cell| region.pieces_in(cell));
+        let holding = pieces.filter(|p| p.contains(point)).count();
         prop_assert!(!(inside && at_home) || holding == 1);
         prop_assert!(!outside || holding == 0);
     }
@@ -204,8 +207,7 @@ proptest! {
         for &cell in &cells {
             let pieces = region.pieces_in(cell);
             prop_assert_eq!(&pieces, &region.pieces_in(cell));
-            let firsts: Vec<(Length, Length)> = pieces.iter().map(|p| (p.columns()[0].x0, p.columns()[0].bottom.0)).collect();
-            prop_assert!(firsts.is_sorted());
+            prop_assert!(pieces.is_sorted_by_key(|p| (p.columns()[0].x0, p.columns()[0].bottom.0)));
             for piece in &pieces {
                 prop_assert!(cell.covers(&piece.bounds()));
                 prop_assert!(piece.columns().is_sorted_by_key(|c| (c.x0, c.bottom.0)));

@@ -12,7 +12,9 @@ proptest! {
 
     /// Both ways of scaling agree with the plain fraction.
     #[test]
-    fn scaling_is_the_fraction(f in -(1i64 << 31)..(1 << 31), n in -(1i64 << 31)..(1 << 31), d in 1i64..(1 << 31)) {
+    fn scaling_is_the_fraction(
+        f in -(1i64 << 31)..(1 << 31), n in -(1i64 << 31)..(1 << 31), d in 1i64..(1 << 31)
+    ) {
         let wide = nearest_wide(i128::from(f) * i128::from(n), i128::from(d));
         prop_assert_eq!(i128::from(scale(Length::from_units(f), n, d).units()), wide);
     }

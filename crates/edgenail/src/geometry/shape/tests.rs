@@ -76,12 +76,13 @@ proptest! {
                 prop_assert_eq!(piece.intersects_rect(&rect(x, y, x + 1, y + 1)), part.contains(&(x, y)));
             }
             for x in 0..SIDE {
-                let height: Length = piece.span_at_x(Length::from_units(x), Toward::Right).iter().map(|s| s.len()).sum();
+                let spans = piece.span_at_x(Length::from_units(x), Toward::Right);
+                let height: Length = spans.iter().map(|s| s.len()).sum();
                 let squares = part.iter().filter(|square| square.0 == x).count();
                 prop_assert_eq!(height, Length::from_units(i64::try_from(squares).unwrap()));
                 prop_assert_eq!(
                     piece.span_at_x(Length::from_units(x + 1), Toward::Left),
-                    piece.span_at_x(Length::from_units(x), Toward::Right)
+                    spans
                 );
             }
         }

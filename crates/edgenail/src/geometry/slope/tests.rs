@@ -33,7 +33,8 @@ proptest! {
     /// One line is one line, whichever of its exact points it is given through.
     #[test]
     fn the_base_point_does_not_matter(
-        x in coordinate(), y in coordinate(), rise in -99i64..99, run in 1i64..99, steps in 1i64..1000, at in coordinate()
+        x in coordinate(), y in coordinate(), rise in -99i64..99, run in 1i64..99,
+        steps in 1i64..1000, at in coordinate()
     ) {
         let (rise, run) = (Length::from_units(rise), Length::from_units(run));
         let base = Point::new(x, y);
