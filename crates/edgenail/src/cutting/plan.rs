@@ -1,8 +1,46 @@
 //! A cut plan: sheets with their trees of cuts.
 
 use crate::amount::Amount;
+use crate::house::Practice;
 use crate::length::Length;
 use serde::Serialize;
+
+/// What cutting keeps to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct CutRules {
+    /// What the saw takes.
+    pub kerf: Length,
+    /// Smaller side of an off-cut that is kept.
+    pub offcut_width_least: Length,
+    /// Larger side of an off-cut that is kept.
+    pub offcut_length_least: Length,
+}
+
+impl CutRules {
+    /// The rules of a practice.
+    pub const fn of(practice: &Practice) -> Self {
+        Self {
+            kerf: practice.kerf,
+            offcut_width_least: practice.offcut_width_least,
+            offcut_length_least: practice.offcut_length_least,
+        }
+    }
+
+    /// A part of this size is kept.
+    pub fn keeps(&self, width: Length, length: Length) -> bool {
+        width.min(length) >= self.offcut_width_least && width.max(length) >= self.offcut_length_least
+    }
+}
+
+/// What falls out where an opening is cut: stock for pieces that are hung later, since it exists only once its
+/// own piece is up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Drop {
+    /// Along the sheet's width.
+    pub width: Length,
+    /// Along the sheet's length.
+    pub length: Length,
+}
 
 /// A rectangle to be cut: one piece before its notches, in the sheet's own directions.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -21,6 +59,8 @@ pub struct Blank {
     pub length: Length,
     /// It may be cut with its sides exchanged.
     pub may_turn: bool,
+    /// What falls out of it once it hangs, where that is large enough to be kept.
+    pub drops: Vec<Drop>,
 }
 
 /// A rectangle of a sheet and how it is parted.
@@ -68,6 +108,13 @@ pub enum Source {
         /// Which.
         offcut: u32,
     },
+    /// What fell out of a piece.
+    Drop {
+        /// The piece's blank, as a place in the plan's list.
+        blank: u32,
+        /// Which of its drops.
+        drop: u32,
+    },
 }
 
 /// One sheet and its cuts.
@@ -75,6 +122,8 @@ pub enum Source {
 pub struct CutSheet {
     /// Where it comes from.
     pub source: Source,
+    /// What kind of sheet it is or was, as a place in the stock's list.
+    pub sheet: u32,
     /// Its width before cutting.
     pub width: Length,
     /// Its length before cutting.
@@ -116,24 +165,62 @@ pub enum Proof {
     },
 }
 
-/// No plan needs fewer sheets than these.
+/// What every plan for these blanks needs at least.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Bounds {
-    /// By area: total area of the blanks over the largest sheet's, rounded up.
+    /// Sheets by area: the blanks with their kerfs over the largest sheet that serves, less what off-cuts and drops
+    /// could give, rounded up.
     pub area: u32,
+    /// Sheets by dual feasible functions: as by area, but with sizes weighed by functions whose sum over the parts of
+    /// any sheet is at most one. Two blanks longer than half a sheet then count as two sheets.
+    pub dual: u32,
+    /// Price of sheets by dual feasible functions; the number of sheets where all sheets are free.
+    pub least: Amount,
+}
+
+/// Why a blank is not cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WhyUncut {
+    /// No kind of sheet that serves is large enough.
+    TooLarge,
+    /// All sheets on hand are used up.
+    NoneLeft,
+}
+
+/// A blank that is not cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Uncut {
+    /// Its place in the plan's list.
+    pub blank: u32,
+    /// Why.
+    pub why: WhyUncut,
 }
 
 /// Sheets with their cuts.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CutPlan {
-    /// What is cut.
+    /// What is cut, in building order.
     pub blanks: Vec<Blank>,
     /// The sheets, in the order of cutting.
     pub sheets: Vec<CutSheet>,
     /// What is kept.
     pub leftovers: Vec<Leftover>,
-    /// No plan needs fewer sheets.
+    /// What is not cut.
+    pub uncut: Vec<Uncut>,
+    /// What every plan for these blanks needs at least.
     pub bounds: Bounds,
-    /// How good the plan is known to be.
+    /// How good the plan is known to be, in the price of its sheets; in sheets where all sheets are free.
     pub proof: Proof,
+}
+
+impl CutPlan {
+    /// How many new sheets of this kind are cut.
+    pub fn new_sheets(&self, sheet: u32) -> u32 {
+        let new = self
+            .sheets
+            .iter()
+            .filter(|cut| cut.source == Source::Sheet { sheet });
+        u32::try_from(new.count()).unwrap_or(u32::MAX)
+    }
 }

@@ -41,23 +41,15 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 "sheet",
                 "Name of the sheet in stock; for an off-cut, of the sheet that it came from.",
                 |row| {
-                    let stock = &row.house.stock;
-                    match row.sheet.source {
-                        Source::Sheet { sheet } => {
-                            super::stock_name(&stock.sheets, sheet, |sheet| &sheet.name)
-                        }
-                        Source::Offcut { offcut } => {
-                            super::stock_name(&stock.offcuts, offcut, |offcut| &offcut.sheet)
-                        }
-                    }
-                    .to_owned()
+                    super::stock_name(&row.house.stock.sheets, row.sheet.sheet, |sheet| &sheet.name)
+                        .to_owned()
                 },
             ),
             Field::int(
                 "offcut",
                 "Place of the off-cut in the stock's list; -1 for a whole sheet.",
                 |row| match row.sheet.source {
-                    Source::Sheet { .. } => -1,
+                    Source::Sheet { .. } | Source::Drop { .. } => -1,
                     Source::Offcut { offcut } => offcut.into(),
                 },
             ),

@@ -1,0 +1,188 @@
+//! What every plan needs at least.
+//!
+//! A blank is charged the least, over the kinds of sheet that serve and the ways in which it may lie, of the kind's
+//! price times the weight of its width times the weight of its length. What comes out of one sheet is charged at most
+//! the sheet's price, so that all charges together are at most the price of any plan. Off-cuts and drops may carry
+//! blanks for nothing: what they could carry at most is taken off.
+
+use super::scale::{ONE, Scale};
+use super::sheet::{fits, lies, materials};
+use super::{Blank, Bounds, CutRules};
+use crate::amount::Amount;
+use crate::house::{Sheet, Stock};
+use crate::length::Length;
+use std::collections::BTreeMap;
+
+/// All sheets are free: plans are compared by their number.
+pub(super) fn counts(stock: &Stock) -> bool {
+    stock.sheets.iter().all(|sheet| sheet.price <= Amount::ZERO)
+}
+
+/// The bounds for blanks in building order.
+pub(super) fn bounds(stock: &Stock, rules: &CutRules, blanks: &[Blank]) -> Bounds {
+    let materials = materials(stock);
+    let (mut area, mut dual, mut least) = (0, 0, 0);
+    for material in 0..stock.sheets.len() {
+        let sheets: Vec<&Sheet> = kinds(stock, &materials, material).collect();
+        if sheets.is_empty() {
+            continue;
+        }
+        let group = Group::new(stock, rules, blanks, &materials, material, sheets);
+        let ones = vec![1; group.sheets.len()];
+        area += group.charge(&ones, Scale::Share, Scale::Share);
+        dual += group.best(&ones);
+        let prices: Vec<i128> = group
+            .sheets
+            .iter()
+            .map(|s| i128::from(s.price.ten_thousandths()).max(0))
+            .collect();
+        least += to_multiple(group.best(&prices), &prices);
+    }
+    let sheets = |count: i128| u32::try_from(count).unwrap_or(u32::MAX);
+    let price = |sum: i128| Amount::from_ten_thousandths(i64::try_from(sum).unwrap_or(i64::MAX));
+    let least = if counts(stock) {
+        Amount::whole(i32::try_from(dual).unwrap_or(i32::MAX))
+    } else {
+        price(least)
+    };
+    Bounds {
+        area: sheets(area),
+        dual: sheets(dual),
+        least,
+    }
+}
+
+fn kinds<'a>(stock: &'a Stock, materials: &'a [usize], material: usize) -> impl Iterator<Item = &'a Sheet> {
+    let same = move |(_, of): &(&Sheet, &usize)| **of == material;
+    stock
+        .sheets
+        .iter()
+        .zip(materials)
+        .filter(same)
+        .map(|(sheet, _)| sheet)
+}
+
+/// Sums of whole sheets are multiples of what their prices have in common.
+fn to_multiple(sum: i128, prices: &[i128]) -> i128 {
+    let common = prices.iter().fold(0, |a, b| gcd(a, *b));
+    if common == 0 {
+        sum
+    } else {
+        (sum + common - 1).div_euclid(common) * common
+    }
+}
+
+fn gcd(a: i128, b: i128) -> i128 {
+    if b == 0 { a } else { gcd(b, a % b) }
+}
+
+/// Blanks of one material with what may carry them.
+struct Group<'a> {
+    kerf: Length,
+    sheets: Vec<&'a Sheet>,
+    /// Sizes, how many blanks have them, whether they may turn.
+    wanted: Vec<(Blank, i128)>,
+    /// Parts that cost nothing.
+    free: Vec<(Length, Length)>,
+}
+
+impl<'a> Group<'a> {
+    fn new(
+        stock: &Stock,
+        rules: &CutRules,
+        blanks: &[Blank],
+        materials: &[usize],
+        material: usize,
+        sheets: Vec<&'a Sheet>,
+    ) -> Self {
+        let of = |sheet: usize| materials.get(sheet).copied() == Some(material);
+        let fits_a_sheet = |blank: &&Blank| sheets.iter().any(|sheet| fits(blank, sheet.width, sheet.length));
+        let own: Vec<&Blank> = blanks
+            .iter()
+            .filter(|blank| of(blank.sheet as usize))
+            .filter(fits_a_sheet)
+            .collect();
+        let mut sizes: BTreeMap<(Length, Length, bool), (Blank, i128)> = BTreeMap::new();
+        for blank in &own {
+            let size = (blank.width, blank.length, blank.may_turn);
+            sizes.entry(size).or_insert_with(|| ((*blank).clone(), 0)).1 += 1;
+        }
+        let mut free = Vec::new();
+        for offcut in &stock.offcuts {
+            let kind = stock.sheets.iter().position(|sheet| sheet.name == offcut.sheet);
+            let carries = own.iter().any(|blank| fits(blank, offcut.width, offcut.length));
+            if kind.is_some_and(of) && carries {
+                free.push((offcut.width, offcut.length));
+            }
+        }
+        for blank in &own {
+            for drop in &blank.drops {
+                let carries =
+                    |other: &&&Blank| other.order > blank.order && fits(other, drop.width, drop.length);
+                if own.iter().any(|other| carries(&other)) {
+                    free.push((drop.width, drop.length));
+                }
+            }
+        }
+        Self {
+            kerf: rules.kerf,
+            sheets,
+            wanted: sizes.into_values().collect(),
+            free,
+        }
+    }
+
+    /// The best bound over all pairs of functions.
+    fn best(&self, prices: &[i128]) -> i128 {
+        let widths = self.scales(|blank| blank.width);
+        let lengths = self.scales(|blank| blank.length);
+        let pairs = widths.iter().flat_map(|f| lengths.iter().map(move |g| (*f, *g)));
+        pairs.map(|(f, g)| self.charge(prices, f, g)).max().unwrap_or(0)
+    }
+
+    /// Functions worth trying along one direction.
+    fn scales(&self, size: fn(&Blank) -> Length) -> Vec<Scale> {
+        let mut sizes: Vec<Length> = self
+            .wanted
+            .iter()
+            .map(|(blank, _)| size(blank) + self.kerf)
+            .collect();
+        sizes.sort_unstable();
+        sizes.dedup();
+        // Any choice of functions gives a bound; so many sizes keep the work small.
+        let step = sizes.len().div_ceil(SIZES).max(1);
+        let mut scales = vec![Scale::Share, Scale::Half];
+        scales.extend(sizes.into_iter().step_by(step).map(Scale::Without));
+        scales.extend((1..=STEPS).map(Scale::Steps));
+        scales
+    }
+
+    /// All charges less what costs nothing, rounded up.
+    fn charge(&self, prices: &[i128], f: Scale, g: Scale) -> i128 {
+        let mut sum: i128 = 0;
+        for (blank, count) in &self.wanted {
+            let ways = self.sheets.iter().zip(prices).flat_map(|(sheet, price)| {
+                let here = lies(blank).filter(|(w, l, _)| *w <= sheet.width && *l <= sheet.length);
+                here.map(move |(w, l, _)| price * self.weight(sheet, f, g, (w, l)))
+            });
+            sum = sum.saturating_add(ways.min().unwrap_or(0).saturating_mul(*count));
+        }
+        for (width, length) in &self.free {
+            let kinds = self.sheets.iter().zip(prices);
+            let large = kinds.filter(|(sheet, _)| *width <= sheet.width && *length <= sheet.length);
+            // A part larger than every sheet may carry anything.
+            let carried = large.map(|(sheet, price)| price * self.weight(sheet, f, g, (*width, *length)));
+            sum = sum.saturating_sub(carried.min().unwrap_or(i128::MAX));
+        }
+        (sum.max(0) + ONE * ONE - 1).div_euclid(ONE * ONE)
+    }
+
+    fn weight(&self, sheet: &Sheet, f: Scale, g: Scale, size: (Length, Length)) -> i128 {
+        f.weigh(size.0, sheet.width, self.kerf) * g.weigh(size.1, sheet.length, self.kerf)
+    }
+}
+
+/// Sizes tried for cutting off.
+const SIZES: usize = 16;
+/// Stepped functions tried.
+const STEPS: i64 = 11;
