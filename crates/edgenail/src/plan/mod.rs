@@ -1,38 +1,152 @@
 //! The whole plan of a house.
 
+mod compose;
+mod document;
+mod given;
+
+pub use compose::plan_house;
+
+use crate::cutting::CutPlan;
 use crate::error::Error;
-use crate::issue::{Code, Issue};
-use crate::report::{Definition, definitions};
+use crate::evaluate::Evaluated;
+use crate::finding::Finding;
+use crate::frame::Frame;
+use crate::house::House;
+use crate::reading::{Assumed, read_house};
+use crate::search::Alternative;
+use crate::start::Start;
+use crate::steps::Step;
+use crate::report::{self, Results, WallResults};
 use crate::table::Table;
+use crate::takeoff::Takeoff;
+
+/// Everything that is known of one wall.
+#[derive(Clone, Debug)]
+pub struct WallPlan {
+    /// Its name.
+    pub name: String,
+    /// Its place in the house's list.
+    pub index: u32,
+    /// Its frame, before anything is added.
+    pub frame: Frame,
+    /// Its layout with all that follows from it.
+    pub built: Evaluated,
+    /// What is wrong or worth a thought: measurements first, then the layout.
+    pub findings: Vec<Finding>,
+    /// How to begin.
+    pub start: Option<Start>,
+    /// The order of work.
+    pub steps: Vec<Step>,
+    /// The layout was given, not searched for.
+    pub given: bool,
+    /// What else was weighed.
+    pub alternatives: Vec<Alternative>,
+    /// Arcs that the search priced.
+    pub effort: u64,
+    /// The search ran into its limit of effort.
+    pub stopped: bool,
+}
 
 /// The plan of a house: immutable, so that any number of threads may read it.
 #[derive(Clone, Debug)]
 pub struct Plan {
-    json: String,
+    house: House,
+    assumed: Vec<Assumed>,
+    walls: Vec<WallPlan>,
+    cutting: CutPlan,
+    takeoff: Takeoff,
+    findings: Vec<Finding>,
 }
 
 impl Plan {
+    fn new(house: House, assumed: Vec<Assumed>, walls: Vec<WallPlan>, cutting: CutPlan, takeoff: Takeoff) -> Self {
+        let findings = walls.iter().flat_map(|wall| wall.findings.iter().cloned()).collect();
+        Self { house, assumed, walls, cutting, takeoff, findings }
+    }
+
+    /// Shows the plan to the report.
+    fn results<T>(&self, read: impl FnOnce(&Results<'_>) -> T) -> T {
+        let walls: Vec<WallResults<'_>> = self
+            .walls
+            .iter()
+            .map(|wall| WallResults {
+                frame: &wall.built.backed,
+                layout: &wall.built.layout,
+                edges: &wall.built.runs,
+                blocking: &wall.built.blocking,
+                nailing: &wall.built.nailing,
+            })
+            .collect();
+        read(&Results {
+            house: &self.house,
+            walls: &walls,
+            cutting: &self.cutting,
+            takeoff: &self.takeoff,
+            findings: &self.findings,
+        })
+    }
+
+    /// The house as it was understood.
+    pub fn house(&self) -> &House {
+        &self.house
+    }
+
+    /// What the user did not say and the library filled in.
+    pub fn assumed(&self) -> &[Assumed] {
+        &self.assumed
+    }
+
+    /// The walls, in the order of the house.
+    pub fn walls(&self) -> &[WallPlan] {
+        &self.walls
+    }
+
+    /// The wall of this name.
+    pub fn wall(&self, name: &str) -> Option<&WallPlan> {
+        self.walls.iter().find(|wall| wall.name == name)
+    }
+
+    /// Which sheet every piece comes from.
+    pub fn cutting(&self) -> &CutPlan {
+        &self.cutting
+    }
+
+    /// What to buy.
+    pub fn takeoff(&self) -> &Takeoff {
+        &self.takeoff
+    }
+
     /// The whole plan as one JSON document, with the same bytes in every language.
     pub fn json(&self) -> String {
-        self.json.clone()
+        document::write(self)
+    }
+
+    /// What was found on all walls.
+    pub fn findings(&self) -> &[Finding] {
+        &self.findings
     }
 
     /// Every table of the plan, each defined in [`crate::report`].
     pub fn tables(&self) -> Vec<Table> {
-        definitions().iter().map(Definition::empty).collect()
+        self.results(|results| {
+            report::definitions().iter().filter_map(|table| report::table(results, table.name)).collect()
+        })
     }
 
     /// The table of this name.
     pub fn table(&self, name: &str) -> Option<Table> {
-        definitions()
-            .iter()
-            .find(|table| table.name == name)
-            .map(Definition::empty)
+        self.results(|results| report::table(results, name))
     }
 
-    /// The drawing of a wall.
-    pub fn wall_svg(&self, _wall: &str) -> Option<String> {
-        None
+    /// The drawing of a wall, as SVG.
+    pub fn wall_svg(&self, wall: &str) -> Option<String> {
+        let wall = self.wall(wall)?;
+        Some(crate::drawing::wall_svg(&self.house, wall))
+    }
+
+    /// The drawing of all cut sheets, as SVG.
+    pub fn cut_sheets_svg(&self) -> String {
+        crate::drawing::cut_sheets_svg(&self.house, &self.walls, &self.cutting)
     }
 }
 
@@ -40,7 +154,13 @@ impl Plan {
 ///
 /// # Errors
 ///
-/// [`Error::Issues`] when the text is not JSON.
+/// [`Error::Issues`] with every fault of the text; otherwise as [`plan_house`].
+///
+/// ```
+/// let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON)?;
+/// assert!(plan.table("panels").is_some_and(|panels| panels.len() > 20));
+/// # Ok::<(), edgenail::Error>(())
+/// ```
 pub fn plan_json(text: &str) -> Result<Plan, Error> {
     plan_bytes(text.as_bytes())
 }
@@ -51,19 +171,6 @@ pub fn plan_json(text: &str) -> Result<Plan, Error> {
 ///
 /// As [`plan_json`]; bytes that are not UTF-8 are an issue too.
 pub fn plan_bytes(bytes: &[u8]) -> Result<Plan, Error> {
-    match serde_json::from_slice::<serde_json::Value>(bytes) {
-        Ok(house) => Ok(Plan {
-            json: serde_json::json!({ "house": house }).to_string(),
-        }),
-        Err(error) => Err(Error::Issues {
-            issues: vec![Issue {
-                code: Code::Syntax,
-                path: String::new(),
-                wall: String::new(),
-                found: String::from_utf8_lossy(bytes).chars().take(40).collect(),
-                allowed: "JSON".into(),
-                message: error.to_string(),
-            }],
-        }),
-    }
+    let (house, assumed) = read_house(bytes).map_err(|issues| Error::Issues { issues })?;
+    plan_house(house, assumed)
 }

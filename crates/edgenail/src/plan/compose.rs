@@ -1,0 +1,69 @@
+//! From a house to its plan: every wall through its stages, then cutting over the house, then the take-off.
+
+use super::{Plan, WallPlan, document, given, tables};
+use crate::cutting::{WallLayout, cut_house};
+use crate::drawing;
+use crate::error::Error;
+use crate::evaluate::{Evaluated, evaluate};
+use crate::finding::Finding;
+use crate::frame::{Frame, frame_wall};
+use crate::house::{End, House, StartChoice};
+use crate::inspection::inspect;
+use crate::reading::Assumed;
+use crate::search::{Alternative, Found, search};
+use crate::start::start;
+use crate::steps::steps;
+use crate::takeoff::{BuiltWall, takeoff};
+
+/// Plans a house that was read or built.
+///
+/// # Errors
+///
+/// [`Error::NoLayout`] when a wall has no layout that keeps the rules; [`Error::Internal`] when the library
+/// contradicts itself.
+pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
+    let mut walls = Vec::with_capacity(house.walls.len());
+    for index in 0..house.walls.len() {
+        walls.push(plan_wall(&house, index)?);
+    }
+    let layouts: Vec<WallLayout<'_>> = walls.iter().map(|wall| WallLayout { wall: wall.index, layout: &wall.built.layout }).collect();
+    let cutting = cut_house(&house, &layouts);
+    let built: Vec<BuiltWall<'_>> = walls
+        .iter()
+        .map(|wall| BuiltWall {
+            wall: wall.index,
+            frame: &wall.frame,
+            layout: &wall.built.layout,
+            blocking: &wall.built.blocking,
+            nailing: &wall.built.nailing,
+        })
+        .collect();
+    let takeoff = takeoff(&house, &built, &cutting);
+    Ok(Plan::new(house, assumed, walls, cutting, takeoff))
+}
+
+/// One wall: framed, laid out or checked as given, begun, stepped through.
+fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
+    let wall = house.walls.get(index).ok_or_else(|| Error::Internal { message: "a wall has no place in its house".to_owned() })?;
+    let frame = frame_wall(house, index)
+        .ok_or_else(|| Error::Internal { message: format!("{}: a wall that was read has no frame", wall.name) })?;
+    let found = match &wall.given_layout {
+        Some(given) => as_given(house, &frame, evaluate(house, &frame, given::spec(house, given))),
+        None => search(house, &frame)?,
+    };
+    let Found { chosen: mut built, start: end, alternatives, effort, stopped } = found;
+    let mut findings: Vec<Finding> = inspect(house, &frame);
+    findings.append(&mut built.findings);
+    let start = start(house, &frame, &built, end);
+    let steps = start.as_ref().map_or_else(Vec::new, |start| steps(house, &frame, &built, start));
+    let index = u32::try_from(index).unwrap_or(u32::MAX);
+    let given = wall.given_layout.is_some();
+    Ok(WallPlan { name: wall.name.clone(), index, frame, built, findings, start, steps, given, alternatives, effort, stopped })
+}
+
+/// A layout that somebody else made: nothing was chosen.
+fn as_given(house: &House, frame: &Frame, chosen: Evaluated) -> Found {
+    let practice = house.walls.get(frame.wall as usize).map(|wall| wall.practice.starting_end);
+    let start = if practice == Some(StartChoice::Right) { End::Right } else { End::Left };
+    Found { chosen, start, alternatives: Vec::<Alternative>::new(), effort: 0, stopped: false }
+}

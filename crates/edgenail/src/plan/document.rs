@@ -1,0 +1,124 @@
+//! The plan as one JSON document.
+
+use super::{Plan, WallPlan};
+use crate::caution::CAUTION;
+use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Proof};
+use crate::house::House;
+use crate::length::Length;
+use crate::price::Cost;
+use crate::reading::Assumed;
+use crate::search::Alternative;
+use crate::start::Start;
+use crate::steps::Step;
+use crate::table::Table;
+use serde::{Serialize, Serializer};
+
+/// The version of the document; a reader refuses a major number that it does not know.
+#[derive(Serialize)]
+struct Version {
+    major: u32,
+    minor: u32,
+}
+
+/// The unit of every length.
+#[derive(Serialize)]
+struct LengthUnit {
+    per_inch: i64,
+}
+
+const UNIT: LengthUnit = LengthUnit { per_inch: Length::PER_INCH };
+
+/// A house that can be planned again: it says its unit.
+#[derive(Serialize)]
+struct Understood<'a> {
+    length_unit: LengthUnit,
+    #[serde(flatten)]
+    house: &'a House,
+}
+
+#[derive(Serialize)]
+struct WallDocument<'a> {
+    name: &'a str,
+    given: bool,
+    reach: Length,
+    levels: Vec<Length>,
+    start: Option<&'a Start>,
+    steps: &'a [Step],
+    cost: &'a Cost,
+    proof: &'static str,
+    effort: u64,
+    stopped: bool,
+    alternatives: &'a [Alternative],
+}
+
+#[derive(Serialize)]
+struct CuttingDocument<'a> {
+    bounds: &'a Bounds,
+    proof: &'a Proof,
+    sheets: &'a [CutSheet],
+    leftovers: &'a [Leftover],
+}
+
+#[derive(Serialize)]
+struct Document<'a> {
+    version: Version,
+    length_unit: LengthUnit,
+    caution: &'static str,
+    house: Understood<'a>,
+    assumed: &'a [Assumed],
+    walls: Vec<WallDocument<'a>>,
+    cutting: CuttingDocument<'a>,
+    tables: Tables,
+}
+
+/// Tables as an object, in their order. Single nails are left to their rows.
+struct Tables(Vec<Table>);
+
+impl Serialize for Tables {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|table| (table.name, table)))
+    }
+}
+
+/// The document. Writing plain data into memory has no way to fail.
+pub(super) fn write(plan: &Plan) -> String {
+    let document = Document {
+        version: Version { major: 1, minor: 0 },
+        length_unit: UNIT,
+        caution: CAUTION,
+        house: Understood { length_unit: UNIT, house: &plan.house },
+        assumed: &plan.assumed,
+        walls: plan.walls.iter().map(wall).collect(),
+        cutting: cutting(&plan.cutting),
+        tables: Tables(plan.tables().into_iter().filter(|table| table.name != "nails").collect()),
+    };
+    serde_json::to_string(&document).unwrap_or_default()
+}
+
+fn wall(wall: &WallPlan) -> WallDocument<'_> {
+    let bands = &wall.built.layout.bands;
+    let mut levels: Vec<Length> = bands.first().map(|band| band.y0).into_iter().collect();
+    levels.extend(bands.iter().map(|band| band.y1));
+    WallDocument {
+        name: &wall.name,
+        given: wall.given,
+        reach: wall.built.layout.reach,
+        levels,
+        start: wall.start.as_ref(),
+        steps: &wall.steps,
+        cost: &wall.built.cost,
+        proof: if wall.given { "given" } else { "cheapest of those weighed, not proven" },
+        effort: wall.effort,
+        stopped: wall.stopped,
+        alternatives: &wall.alternatives,
+    }
+}
+
+fn cutting(cutting: &CutPlan) -> CuttingDocument<'_> {
+    CuttingDocument {
+        bounds: &cutting.bounds,
+        proof: &cutting.proof,
+        sheets: &cutting.sheets,
+        leftovers: &cutting.leftovers,
+    }
+}
