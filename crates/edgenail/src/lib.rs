@@ -4,8 +4,10 @@
 
 pub mod amount;
 pub mod blocking;
+pub mod caution;
 pub mod cutting;
 pub mod decimal;
+pub mod demo;
 pub mod edges;
 pub mod error;
 pub mod evaluate;
@@ -13,6 +15,7 @@ pub mod finding;
 pub mod frame;
 pub mod geometry;
 pub mod house;
+pub mod inspection;
 pub mod issue;
 pub mod layout;
 pub mod length;
@@ -21,6 +24,8 @@ pub mod plan;
 pub mod price;
 pub mod report;
 pub mod search;
+pub mod start;
+pub mod steps;
 pub mod table;
 pub mod takeoff;
 

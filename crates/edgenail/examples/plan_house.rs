@@ -1,0 +1,55 @@
+//! Plans a house and leaves the plan, its take-off and its drawings in a folder.
+//!
+//! `plan_house [HOUSE.json FOLDER]` — without arguments the embedded demo house goes to `target/demo`.
+
+use std::error::Error;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let (house, folder) = match arguments.as_slice() {
+        [] => (edgenail::demo::HOUSE_JSON.as_bytes().to_vec(), PathBuf::from("target/demo")),
+        [house, folder] => (fs::read(house)?, PathBuf::from(folder)),
+        _ => return Err("usage: plan_house [HOUSE.json FOLDER]".into()),
+    };
+    let plan = edgenail::plan_bytes(&house)?;
+    fs::create_dir_all(&folder)?;
+    let write = |name: &str, text: &str| fs::write(folder.join(name), text);
+    write("plan.json", &plan.json())?;
+    if let Some(takeoff) = plan.table("takeoff") {
+        write("takeoff.csv", &takeoff.csv())?;
+    }
+    for wall in plan.walls() {
+        if let Some(svg) = plan.wall_svg(&wall.name) {
+            write(&format!("wall-{}.svg", file_name(&wall.name)), &svg)?;
+        }
+    }
+    write("cut-sheets.svg", &plan.cut_sheets_svg())?;
+    summary(&plan, &folder)?;
+    Ok(())
+}
+
+/// What a person reads first.
+#[expect(clippy::print_stdout, reason = "a program's output")]
+fn summary(plan: &edgenail::Plan, folder: &Path) -> Result<(), Box<dyn Error>> {
+    let cutting = plan.cutting();
+    println!("{}: {} walls", plan.house().name, plan.walls().len());
+    for wall in plan.walls() {
+        let (pieces, blocks) = (wall.built.layout.pieces.len(), wall.built.blocking.blocks.len());
+        println!("  {}: {pieces} pieces, {blocks} blocks, {} nails", wall.name, wall.built.nailing.count());
+    }
+    println!("sheets to cut: {} (no plan needs fewer than {})", cutting.sheets.len(), cutting.bounds.area);
+    let findings = plan.findings();
+    println!("findings: {}", findings.len());
+    for finding in findings.iter().filter(|finding| finding.severity != edgenail::finding::Severity::Advise) {
+        println!("  {}: {}", finding.wall, finding.message);
+    }
+    println!("written to {}", fs::canonicalize(folder)?.display());
+    Ok(())
+}
+
+/// A wall's name as part of a file's name.
+fn file_name(name: &str) -> String {
+    name.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' }).collect()
+}
