@@ -7,6 +7,7 @@
 //! [`library`] builds the C library and programs against it, for the tests of the C face.
 
 pub mod answer;
+pub mod attack;
 pub mod case;
 pub mod compare;
 pub mod library;
