@@ -1,6 +1,6 @@
 //! The battery of changes: a base house, one change, what must change with it — and nothing else does.
 //!
-//! Each file of `tests/cases/changes` is one change: `base` names a house in `bases`, `set` maps JSON pointers to the
+//! Each file of `tests/changes` is one change: `base` names a house in `bases`, `set` maps JSON pointers to the
 //! values that replace what is there (`null` removes it), `expect` maps figures to what becomes of them: `"+2"`,
 //! `"-1"`, `"more"`, `"less"`, or for findings the codes that come and go. Every figure that is not named must stay
 //! as it was.
@@ -152,8 +152,8 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
 
 #[test]
 fn every_change_changes_what_it_must_and_nothing_else() {
-    let folder = edgenail_cases::root().join("tests/cases/changes");
-    let sources = json(&folder.join("../sources.json"));
+    let folder = edgenail_cases::root().join("tests/changes");
+    let sources = json(&folder.join("../cases/sources.json"));
     let mut files: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()).filter(|path| path.extension().is_some_and(|e| e == "json")).collect();
     files.sort();
     let (mut count, mut failed) = (0, Vec::new());

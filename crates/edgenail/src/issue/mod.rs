@@ -1,5 +1,9 @@
 //! What is wrong with the input, as values.
 
+mod code;
+
+pub use code::Code;
+
 use serde::Serialize;
 
 /// One fault of the input: where it is, what was found, what is allowed.
@@ -19,11 +23,14 @@ pub struct Issue {
     pub message: String,
 }
 
-/// Kinds of fault, with numbers that never change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[non_exhaustive]
-pub enum Code {
-    /// The text is not JSON.
-    Syntax = 100,
+/// The entry that ends a list of faults which would be too long.
+pub(crate) fn more_faults(count: usize) -> Issue {
+    Issue {
+        code: Code::MoreFaults,
+        path: String::new(),
+        wall: String::new(),
+        found: format!("{count} more"),
+        allowed: "no faults".into(),
+        message: format!("{count} more faults are not listed."),
+    }
 }
