@@ -74,6 +74,7 @@ pub fn house_json(seed: u64) -> (String, Mix) {
             "turn": if random.percent(85) { "outside" } else { "inside" },
         }));
     }
+    let starts = ["either", "left", "right"];
     let blocked = ["wide_bays", "all", "segments_only"];
     let house = json!({
         "name": format!("generated {seed}"),
@@ -82,7 +83,7 @@ pub fn house_json(seed: u64) -> (String, Mix) {
         "corners": corners,
         "practice": {
             "blocked_edges": blocked[random.below(3)],
-            "starting_end": ["either", "left", "right"][random.below(3)],
+            "starting_end": starts[random.below(3)],
         },
         "stock": {"sheets": sheets(&mix), "nails": nails(), "sticks": sticks()},
     });

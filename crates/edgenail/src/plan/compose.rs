@@ -1,14 +1,14 @@
 //! From a house to its plan: every wall through its stages, then cutting over the house, then the take-off.
 
-use super::{Plan, WallPlan, document, given, tables};
-use crate::cutting::{WallLayout, cut_house};
-use crate::drawing;
+use super::{Plan, WallPlan, given};
+use crate::cutting::{blanks, cut};
 use crate::error::Error;
 use crate::evaluate::{Evaluated, evaluate};
 use crate::finding::Finding;
 use crate::frame::{Frame, frame_wall};
 use crate::house::{End, House, StartChoice};
 use crate::inspection::inspect;
+use crate::layout::Layout;
 use crate::reading::Assumed;
 use crate::search::{Alternative, Found, search};
 use crate::start::start;
@@ -26,8 +26,11 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
     for index in 0..house.walls.len() {
         walls.push(plan_wall(&house, index)?);
     }
-    let layouts: Vec<WallLayout<'_>> = walls.iter().map(|wall| WallLayout { wall: wall.index, layout: &wall.built.layout }).collect();
-    let cutting = cut_house(&house, &layouts);
+    let layouts: Vec<(usize, &Layout)> = walls.iter().map(|wall| (wall.index as usize, &wall.built.layout)).collect();
+    let cutting = match house.walls.first() {
+        Some(wall) => cut(&house.stock, &wall.practice, &blanks(&house, &layouts)),
+        None => return Err(Error::Internal { message: "a house without walls was read".to_owned() }),
+    };
     let built: Vec<BuiltWall<'_>> = walls
         .iter()
         .map(|wall| BuiltWall {

@@ -3,6 +3,7 @@
 mod compose;
 mod document;
 mod given;
+mod sheet;
 
 pub use compose::plan_house;
 
@@ -140,13 +141,7 @@ impl Plan {
 
     /// The drawing of a wall, as SVG.
     pub fn wall_svg(&self, wall: &str) -> Option<String> {
-        let wall = self.wall(wall)?;
-        Some(crate::drawing::wall_svg(&self.house, wall))
-    }
-
-    /// The drawing of all cut sheets, as SVG.
-    pub fn cut_sheets_svg(&self) -> String {
-        crate::drawing::cut_sheets_svg(&self.house, &self.walls, &self.cutting)
+        Some(sheet::wall(&self.house, self.wall(wall)?)?.svg())
     }
 }
 

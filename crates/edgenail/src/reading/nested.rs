@@ -33,6 +33,25 @@ impl<'a> Object<'a> {
         })
     }
 
+    /// An object over another that says the same kind of things: what neither says is assumed at `home`.
+    pub fn layered<T>(
+        &self,
+        name: &str,
+        below: Option<(String, &Node)>,
+        home: &str,
+        read: impl Fn(&Object<'_>) -> T,
+    ) -> T {
+        let kind = self.row(name).kind;
+        let path = self.place_of(name);
+        let own = self.given(name).and_then(|(_, node)| {
+            let spot = Spot { notes: self.notes, path: &path, node };
+            of_record(spot, &kind)
+        });
+        let mut layers: Vec<(String, &Node)> = own.map_or_else(Vec::new, |object| object.layers);
+        layers.extend(below);
+        read(&Object { notes: self.notes, record: record(&kind), layers, home: home.to_owned() })
+    }
+
     /// What the layers after the first that has a field say about it, if that is an object.
     fn layers_below(&self, name: &str) -> Vec<(String, &'a Node)> {
         let having = self.layers.iter().filter_map(|(path, node)| Some((within(path, name), node.field(name)?)));

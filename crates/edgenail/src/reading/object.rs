@@ -112,12 +112,18 @@ impl<'a> Object<'a> {
             Absent::Computed(phrase) => Outcome::Computed(phrase),
             Absent::Default(json, source) => self.default(path, json, source.words(), read).into(),
             Absent::Required => {
-                let problem = format!("`{name}` is absent from the {}", self.record.name);
-                let mut notes = self.notes.borrow_mut();
-                notes.fault(Code::MissingField, path, "nothing", &row.kind.allowed(), &problem);
+                self.missing(name);
                 Outcome::Fault
             }
         }
+    }
+
+    /// Notes that a field is absent that has to be given.
+    pub fn missing(&self, name: &str) {
+        let problem = format!("`{name}` is absent from the {}", self.record.name);
+        let allowed = self.row(name).kind.allowed();
+        let path = within(&self.home, name);
+        self.notes.borrow_mut().fault(Code::MissingField, &path, "nothing", &allowed, &problem);
     }
 
     /// Reads a default: an empty object lists its own defaults one by one, anything else is listed as a whole.

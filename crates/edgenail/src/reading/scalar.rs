@@ -35,6 +35,18 @@ impl Object<'_> {
         }
     }
 
+    /// A length that has to be given here, though elsewhere it may follow from other fields.
+    pub fn required_length(&self, name: &str) -> Length {
+        match self.look_length(name) {
+            Outcome::Read(length) => length,
+            Outcome::Computed(_) => {
+                self.missing(name);
+                Length::ZERO
+            }
+            Outcome::Nothing | Outcome::Fault => Length::ZERO,
+        }
+    }
+
     fn look_integer(&self, name: &str) -> Outcome<i64> {
         let kind = self.row(name).kind;
         self.look(name, |spot| match kind {

@@ -64,9 +64,12 @@ static SPECIES: Record = Record {
     ],
 };
 
+static A_PLATE: Kind = Kind::Object(&PLATE);
+static A_PATCH: Kind = Kind::Object(&PATCH);
+
 const fn plates(name: &'static str, meaning: &'static str) -> Field {
     let kind = Kind::List {
-        of: &Kind::Object(&PLATE),
+        of: &A_PLATE,
         least: 1,
         most: 6,
     };
@@ -74,7 +77,7 @@ const fn plates(name: &'static str, meaning: &'static str) -> Field {
 }
 
 const fn patches(name: &'static str, meaning: &'static str) -> Field {
-    Field::new(name, Kind::list(&Kind::Object(&PATCH), 500), meaning).optional()
+    Field::new(name, Kind::list(&A_PATCH, 500), meaning).optional()
 }
 
 /// A storey.

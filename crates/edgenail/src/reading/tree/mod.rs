@@ -70,5 +70,3 @@ impl Node {
     }
 }
 
-#[cfg(test)]
-mod tests;

@@ -10,7 +10,7 @@ pub(crate) fn within(path: &str, entry: impl Display) -> String {
 
 /// A pointer of several steps.
 pub(crate) fn pointer(steps: &[String]) -> String {
-    steps.iter().fold(String::new(), within)
+    steps.iter().fold(String::new(), |path, step| within(&path, step))
 }
 
 /// Line and column of a byte, both from 1; the column counts characters.
