@@ -26,14 +26,28 @@ pub fn read(bytes: &[u8]) {
 
 /// A generated house with one piece of its text replaced: an error or a plan that keeps the laws.
 pub fn spoiled(bytes: &[u8]) {
-    let Some((seed, rest)) = bytes.split_first_chunk::<2>() else { return };
+    let Some((seed, rest)) = bytes.split_first_chunk::<2>() else {
+        return;
+    };
     let (house, _) = house_json(u64::from(u16::from_le_bytes(*seed)));
     let mut house = house.into_bytes();
     if let Some((place, spoil)) = rest.split_first_chunk::<2>() {
-        let digits: Vec<usize> = house.iter().enumerate().filter(|(_, byte)| byte.is_ascii_digit()).map(|(at, _)| at).collect();
+        let digits: Vec<usize> = house
+            .iter()
+            .enumerate()
+            .filter(|(_, byte)| byte.is_ascii_digit())
+            .map(|(at, _)| at)
+            .collect();
         let place = usize::from(u16::from_le_bytes(*place)) % digits.len().max(1);
         if let Some(at) = digits.get(place) {
-            house.splice(*at..=*at, spoil.iter().take(6).copied().filter(|byte| (b' '..=b'~').contains(byte) && *byte != b'"' && *byte != b'\\'));
+            house.splice(
+                *at..=*at,
+                spoil
+                    .iter()
+                    .take(6)
+                    .copied()
+                    .filter(|byte| (b' '..=b'~').contains(byte) && *byte != b'"' && *byte != b'\\'),
+            );
         }
     }
     SPOILED[0].fetch_add(1, Ordering::Relaxed);
@@ -43,16 +57,31 @@ pub fn spoiled(bytes: &[u8]) {
             for piece in &wall.built.layout.pieces {
                 let runs = wall.built.runs.iter().filter(|run| run.piece == piece.id);
                 let around: Length = runs.map(|run| run.length).sum();
-                assert_eq!(around, piece.outline.perimeter(), "{}: runs of {} do not go round it", wall.name, piece.mark);
+                assert_eq!(
+                    around,
+                    piece.outline.perimeter(),
+                    "{}: runs of {} do not go round it",
+                    wall.name,
+                    piece.mark
+                );
             }
             for row in &wall.built.nailing.rows {
-                assert!(wall.built.backed.member(row.member).is_some_and(|member| member.nailable), "a nail into nothing");
+                assert!(
+                    wall.built
+                        .backed
+                        .member(row.member)
+                        .is_some_and(|member| member.nailable),
+                    "a nail into nothing"
+                );
             }
         }
         let again = plan_bytes(&house).map(|plan| plan.json()).unwrap_or_default();
         assert_eq!(plan.json(), again, "two plans of one house differ");
     }
-    let (asked, reached) = (SPOILED[0].load(Ordering::Relaxed), SPOILED[1].load(Ordering::Relaxed));
+    let (asked, reached) = (
+        SPOILED[0].load(Ordering::Relaxed),
+        SPOILED[1].load(Ordering::Relaxed),
+    );
     if asked.is_power_of_two() && asked >= 1024 {
         eprintln!("spoiled: {reached} of {asked} houses reached nailing");
     }
@@ -60,18 +89,43 @@ pub fn spoiled(bytes: &[u8]) {
 
 /// Panels from bytes on a generated wall: they are judged, never trusted.
 pub fn foreign(bytes: &[u8]) {
-    let Some((seed, rest)) = bytes.split_first_chunk::<2>() else { return };
+    let Some((seed, rest)) = bytes.split_first_chunk::<2>() else {
+        return;
+    };
     let (text, _) = house_json(u64::from(u16::from_le_bytes(*seed)));
-    let Ok((house, _)) = read_house(text.as_bytes()) else { panic!("a generated house is refused") };
-    let Some(frame) = frame::frame_wall(&house, 0) else { panic!("a generated wall has no frame") };
-    let pieces: Vec<PieceSpec> = rest.chunks_exact(9).take(40).map(|chunk| panel(&house, chunk)).collect();
+    let Ok((house, _)) = read_house(text.as_bytes()) else {
+        panic!("a generated house is refused")
+    };
+    let Some(frame) = frame::frame_wall(&house, 0) else {
+        panic!("a generated wall has no frame")
+    };
+    let pieces: Vec<PieceSpec> = rest
+        .chunks_exact(9)
+        .take(40)
+        .map(|chunk| panel(&house, chunk))
+        .collect();
     let built = evaluate::evaluate(&house, &frame, LayoutSpec::Pieces(pieces));
     for piece in &built.layout.pieces {
-        let around: Length = built.runs.iter().filter(|run| run.piece == piece.id).map(|run| run.length).sum();
-        assert_eq!(around, piece.outline.perimeter(), "runs of {} do not go round it", piece.mark);
+        let around: Length = built
+            .runs
+            .iter()
+            .filter(|run| run.piece == piece.id)
+            .map(|run| run.length)
+            .sum();
+        assert_eq!(
+            around,
+            piece.outline.perimeter(),
+            "runs of {} do not go round it",
+            piece.mark
+        );
     }
     for run in built.runs.iter().filter(|run| run.lacks_backing()) {
-        let told = built.blocking.impossible.iter().any(|impossible| impossible.run < u32::MAX) || !built.findings.is_empty();
+        let told = built
+            .blocking
+            .impossible
+            .iter()
+            .any(|impossible| impossible.run < u32::MAX)
+            || !built.findings.is_empty();
         assert!(told, "an edge without backing is not reported: {run:?}");
     }
 }
@@ -85,6 +139,14 @@ fn panel(house: &House, chunk: &[u8]) -> PieceSpec {
         Length::sixteenths(number(6) % 2000 + 1),
     );
     let sheets = u32::try_from(house.stock.sheets.len()).unwrap_or(1).max(1);
-    let running = if chunk[8] & 1 == 0 { Running::Upright } else { Running::Flat };
-    PieceSpec { rect, running, sheet: u32::from(chunk[8] >> 1) % sheets }
+    let running = if chunk[8] & 1 == 0 {
+        Running::Upright
+    } else {
+        Running::Flat
+    };
+    PieceSpec {
+        rect,
+        running,
+        sheet: u32::from(chunk[8] >> 1) % sheets,
+    }
 }

@@ -25,7 +25,12 @@ fn figures(plan: &Plan) -> Figures {
     let mut add = |name: &'static str, count: i64| *figures.entry(name).or_default() += count;
     for wall in plan.walls() {
         let built = &wall.built;
-        let Blocking { blocks, studs, widened, impossible } = &built.blocking;
+        let Blocking {
+            blocks,
+            studs,
+            widened,
+            impossible,
+        } = &built.blocking;
         add("pieces", signed(built.layout.pieces.len()));
         add("framing members", signed(wall.frame.members.len()));
         add("blocks", signed(blocks.len()));
@@ -33,14 +38,33 @@ fn figures(plan: &Plan) -> Figures {
         add("widened members", signed(widened.len()));
         add("edges that cannot be backed", signed(impossible.len()));
         let bare = edgenail::edges::edges(plan.house(), &wall.frame, &built.layout);
-        add("edges wanting backing", signed(bare.iter().filter(|run| run.lacks_backing()).count()));
-        let unblocked = built.runs.iter().filter(|run| !run.must_back && matches!(run.support, Support::Nothing { .. }));
+        add(
+            "edges wanting backing",
+            signed(bare.iter().filter(|run| run.lacks_backing()).count()),
+        );
+        let unblocked = built
+            .runs
+            .iter()
+            .filter(|run| !run.must_back && matches!(run.support, Support::Nothing { .. }));
         add("edges left unblocked", signed(unblocked.count()));
         for row in &built.nailing.rows {
             let nail = &plan.house().stock.nails[row.nail as usize];
-            let treated = built.backed.member(row.member).is_some_and(|member| member.treated);
-            add(if nail.coating.resists_corrosion() { "coated nails" } else { "bright nails" }, i64::from(row.count()));
-            add("nails into treated wood", if treated { i64::from(row.count()) } else { 0 });
+            let treated = built
+                .backed
+                .member(row.member)
+                .is_some_and(|member| member.treated);
+            add(
+                if nail.coating.resists_corrosion() {
+                    "coated nails"
+                } else {
+                    "bright nails"
+                },
+                i64::from(row.count()),
+            );
+            add(
+                "nails into treated wood",
+                if treated { i64::from(row.count()) } else { 0 },
+            );
             let zone = match row.zone {
                 Zone::Edge => "edge nails",
                 Zone::Boundary => "boundary nails",
@@ -49,9 +73,17 @@ fn figures(plan: &Plan) -> Figures {
             };
             add(zone, i64::from(row.count()));
         }
-        let area: i128 = built.layout.pieces.iter().map(|piece| piece.outline.area2()).sum();
+        let area: i128 = built
+            .layout
+            .pieces
+            .iter()
+            .map(|piece| piece.outline.area2())
+            .sum();
         let square_inch = i128::from(Length::PER_INCH) * i128::from(Length::PER_INCH);
-        add("square inches, doubled", i64::try_from(area / square_inch).unwrap());
+        add(
+            "square inches, doubled",
+            i64::try_from(area / square_inch).unwrap(),
+        );
     }
     add("sheets", signed(plan.cutting().sheets.len()));
     figures
@@ -69,7 +101,9 @@ fn codes(plan: &Plan) -> BTreeMap<String, i64> {
 
 fn set(document: &mut Value, pointer: &str, value: &Value) {
     let (parent, key) = pointer.rsplit_once('/').unwrap();
-    let parent = document.pointer_mut(parent).unwrap_or_else(|| panic!("no {parent}"));
+    let parent = document
+        .pointer_mut(parent)
+        .unwrap_or_else(|| panic!("no {parent}"));
     match parent {
         Value::Object(fields) if value.is_null() => {
             fields.remove(key).unwrap_or_else(|| panic!("no {pointer}"));
@@ -87,7 +121,8 @@ fn set(document: &mut Value, pointer: &str, value: &Value) {
 }
 
 fn json(path: &std::path::Path) -> Value {
-    serde_json::from_str(&fs::read_to_string(path).unwrap()).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+    serde_json::from_str(&fs::read_to_string(path).unwrap())
+        .unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }
 
 /// What is wrong with one case.
@@ -112,13 +147,21 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
     }
     let names: std::collections::BTreeSet<&str> = old.keys().chain(new.keys()).copied().collect();
     for name in names {
-        let (was, is) = (old.get(name).copied().unwrap_or(0), new.get(name).copied().unwrap_or(0));
+        let (was, is) = (
+            old.get(name).copied().unwrap_or(0),
+            new.get(name).copied().unwrap_or(0),
+        );
         let holds = match expect.get(name).map(|wanted| wanted.as_str().unwrap()) {
             None => is == was,
             Some("more") => is > was,
             Some("less") => is < was,
             Some("any") => true,
-            Some(step) => is - was == step.parse::<i64>().unwrap_or_else(|_| panic!("{step:?} is no step")),
+            Some(step) => {
+                is - was
+                    == step
+                        .parse::<i64>()
+                        .unwrap_or_else(|_| panic!("{step:?} is no step"))
+            }
         };
         if !holds {
             faults.push(format!("{name}: {was} became {is}"));
@@ -128,14 +171,25 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
     let wanted: BTreeMap<&str, &str> = expect
         .get("findings")
         .and_then(Value::as_object)
-        .map(|codes| codes.iter().map(|(code, step)| (code.as_str(), step.as_str().unwrap())).collect())
+        .map(|codes| {
+            codes
+                .iter()
+                .map(|(code, step)| (code.as_str(), step.as_str().unwrap()))
+                .collect()
+        })
         .unwrap_or_default();
     let names: std::collections::BTreeSet<&String> = old.keys().chain(new.keys()).collect();
-    for code in wanted.keys().filter(|code| !names.iter().any(|name| name == *code)) {
+    for code in wanted
+        .keys()
+        .filter(|code| !names.iter().any(|name| name == *code))
+    {
         faults.push(format!("finding {code} never comes"));
     }
     for code in names {
-        let (was, is) = (old.get(code).copied().unwrap_or(0), new.get(code).copied().unwrap_or(0));
+        let (was, is) = (
+            old.get(code).copied().unwrap_or(0),
+            new.get(code).copied().unwrap_or(0),
+        );
         let holds = match wanted.get(code.as_str()) {
             None => was == is,
             Some(&"more") => is > was,
@@ -154,7 +208,11 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
 fn every_change_changes_what_it_must_and_nothing_else() {
     let folder = edgenail_cases::root().join("tests/changes");
     let sources = json(&folder.join("../cases/sources.json"));
-    let mut files: Vec<_> = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path()).filter(|path| path.extension().is_some_and(|e| e == "json")).collect();
+    let mut files: Vec<_> = fs::read_dir(&folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|e| e == "json"))
+        .collect();
     files.sort();
     let (mut count, mut failed) = (0, Vec::new());
     for file in &files {
@@ -170,5 +228,10 @@ fn every_change_changes_what_it_must_and_nothing_else() {
         }
     }
     assert!(count >= 40, "only {count} changes");
-    assert!(failed.is_empty(), "{} of {count} changes fail\n{}", failed.len(), failed.join("\n"));
+    assert!(
+        failed.is_empty(),
+        "{} of {count} changes fail\n{}",
+        failed.len(),
+        failed.join("\n")
+    );
 }

@@ -26,10 +26,18 @@ fn stages(c: &mut Criterion) {
     let built = &found.chosen;
     c.bench_function("read", |b| b.iter(|| read_house(black_box(WALL.as_bytes()))));
     c.bench_function("frame", |b| b.iter(|| frame_wall(black_box(&house), 0)));
-    c.bench_function("layout", |b| b.iter(|| layout::lay_out(&house, &frame, black_box(&spec))));
-    c.bench_function("edges", |b| b.iter(|| edges::edges(&house, &frame, black_box(&built.layout))));
-    c.bench_function("blocking", |b| b.iter(|| blocking::blocking(&house, &frame, &built.layout, black_box(&built.runs))));
-    c.bench_function("nailing", |b| b.iter(|| nailing::nailing(&house, &built.backed, &built.layout, black_box(&built.runs))));
+    c.bench_function("layout", |b| {
+        b.iter(|| layout::lay_out(&house, &frame, black_box(&spec)))
+    });
+    c.bench_function("edges", |b| {
+        b.iter(|| edges::edges(&house, &frame, black_box(&built.layout)))
+    });
+    c.bench_function("blocking", |b| {
+        b.iter(|| blocking::blocking(&house, &frame, &built.layout, black_box(&built.runs)))
+    });
+    c.bench_function("nailing", |b| {
+        b.iter(|| nailing::nailing(&house, &built.backed, &built.layout, black_box(&built.runs)))
+    });
     c.bench_function("frame to nailing", |b| {
         b.iter(|| {
             let frame = frame_wall(black_box(&house), 0).expect("it has a wall");
@@ -41,17 +49,33 @@ fn stages(c: &mut Criterion) {
             nailing::nailing(&house, &backed, &layout, &runs)
         });
     });
-    c.bench_function("evaluate", |b| b.iter_batched(|| spec.clone(), |spec| evaluate(&house, &frame, spec), BatchSize::SmallInput));
+    c.bench_function("evaluate", |b| {
+        b.iter_batched(
+            || spec.clone(),
+            |spec| evaluate(&house, &frame, spec),
+            BatchSize::SmallInput,
+        )
+    });
     c.bench_function("search", |b| b.iter(|| search::search(&house, black_box(&frame))));
 }
 
 fn demo(c: &mut Criterion) {
     let plan = plan_json(edgenail::demo::HOUSE_JSON).expect("the demo house has a plan");
     let nails: u64 = plan.walls().iter().map(|wall| wall.built.nailing.count()).sum();
-    c.bench_function("demo house: plan", |b| b.iter(|| plan_json(black_box(edgenail::demo::HOUSE_JSON))));
-    c.bench_function(&format!("demo house: JSON of {nails} nails"), |b| b.iter(|| plan.json()));
+    c.bench_function("demo house: plan", |b| {
+        b.iter(|| plan_json(black_box(edgenail::demo::HOUSE_JSON)))
+    });
+    c.bench_function(&format!("demo house: JSON of {nails} nails"), |b| {
+        b.iter(|| plan.json())
+    });
     c.bench_function(&format!("demo house: SVG of {nails} nails"), |b| {
-        b.iter(|| plan.walls().iter().filter_map(|wall| plan.wall_svg(&wall.name)).map(|svg| svg.len()).sum::<usize>());
+        b.iter(|| {
+            plan.walls()
+                .iter()
+                .filter_map(|wall| plan.wall_svg(&wall.name))
+                .map(|svg| svg.len())
+                .sum::<usize>()
+        });
     });
 }
 

@@ -9,7 +9,10 @@ use std::path::{Path, PathBuf};
 fn main() -> Result<(), Box<dyn Error>> {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let (house, folder) = match arguments.as_slice() {
-        [] => (edgenail::demo::HOUSE_JSON.as_bytes().to_vec(), PathBuf::from("target/demo")),
+        [] => (
+            edgenail::demo::HOUSE_JSON.as_bytes().to_vec(),
+            PathBuf::from("target/demo"),
+        ),
         [house, folder] => (fs::read(house)?, PathBuf::from(folder)),
         _ => return Err("usage: plan_house [HOUSE.json FOLDER]".into()),
     };
@@ -36,12 +39,23 @@ fn summary(plan: &edgenail::Plan, folder: &Path) -> Result<(), Box<dyn Error>> {
     println!("{}: {} walls", plan.house().name, plan.walls().len());
     for wall in plan.walls() {
         let (pieces, blocks) = (wall.built.layout.pieces.len(), wall.built.blocking.blocks.len());
-        println!("  {}: {pieces} pieces, {blocks} blocks, {} nails", wall.name, wall.built.nailing.count());
+        println!(
+            "  {}: {pieces} pieces, {blocks} blocks, {} nails",
+            wall.name,
+            wall.built.nailing.count()
+        );
     }
-    println!("sheets to cut: {} (no plan needs fewer than {})", cutting.sheets.len(), cutting.bounds.area);
+    println!(
+        "sheets to cut: {} (no plan needs fewer than {})",
+        cutting.sheets.len(),
+        cutting.bounds.area
+    );
     let findings = plan.findings();
     println!("findings: {}", findings.len());
-    for finding in findings.iter().filter(|finding| finding.severity != edgenail::finding::Severity::Advise) {
+    for finding in findings
+        .iter()
+        .filter(|finding| finding.severity != edgenail::finding::Severity::Advise)
+    {
         println!("  {}: {}", finding.wall, finding.message);
     }
     println!("written to {}", fs::canonicalize(folder)?.display());
@@ -50,5 +64,13 @@ fn summary(plan: &edgenail::Plan, folder: &Path) -> Result<(), Box<dyn Error>> {
 
 /// A wall's name as part of a file's name.
 fn file_name(name: &str) -> String {
-    name.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' }).collect()
+    name.chars()
+        .map(|c| {
+            if c.is_ascii_alphanumeric() {
+                c.to_ascii_lowercase()
+            } else {
+                '-'
+            }
+        })
+        .collect()
 }

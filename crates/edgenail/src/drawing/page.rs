@@ -40,7 +40,10 @@ pub(super) fn frame_page(drawing: &mut Drawing, room: &mut Room, cells: &[Cell])
     let border = drawing.sheet().grown(-MARGIN);
     drawing.rect(Layer::Border, &border);
     let top = border.y1 - TITLE_HEIGHT;
-    drawing.line(Layer::Border, &[Spot::new(border.x0, top), Spot::new(border.x1, top)]);
+    drawing.line(
+        Layer::Border,
+        &[Spot::new(border.x0, top), Spot::new(border.x1, top)],
+    );
     // A wide sheet leaves the title block as wide as on an ordinary one, at its right end.
     let width = border.width().min(SHEET_WIDTH - 2 * MARGIN);
     let mut x = border.x1 - width;
@@ -58,7 +61,11 @@ pub(super) fn frame_page(drawing: &mut Drawing, room: &mut Room, cells: &[Cell])
             if index == 0 {
                 rows.push((fitted(text, inner, 3_200, true), 3_200, true));
             } else {
-                rows.extend(wrapped(text, inner, SMALL).into_iter().map(|row| (row, SMALL, false)));
+                rows.extend(
+                    wrapped(text, inner, SMALL)
+                        .into_iter()
+                        .map(|row| (row, SMALL, false)),
+                );
             }
         }
         for (text, size, bold) in rows {
@@ -71,7 +78,12 @@ pub(super) fn frame_page(drawing: &mut Drawing, room: &mut Room, cells: &[Cell])
         }
         x += wide;
     }
-    caution(drawing, room, Extent::new(border.x1 - width, top, border.x1, border.y1), cells);
+    caution(
+        drawing,
+        room,
+        Extent::new(border.x1 - width, top, border.x1, border.y1),
+        cells,
+    );
 }
 
 /// The caution fills what the cells leave of the title block.
@@ -80,16 +92,29 @@ fn caution(drawing: &mut Drawing, room: &mut Room, block: Extent, cells: &[Cell]
     let x = block.x0 + used;
     drawing.line(Layer::Table, &[Spot::new(x, block.y0), Spot::new(x, block.y1)]);
     let inner = block.x1 - x - 4 * MM;
-    let heading = Label::new(Says::Note, "CAUTION", Spot::new(x + 2 * MM, block.y0 + 1_200), SMALL).bold();
+    let heading = Label::new(
+        Says::Note,
+        "CAUTION",
+        Spot::new(x + 2 * MM, block.y0 + 1_200),
+        SMALL,
+    )
+    .bold();
     let mut y = heading.extent.y1 + 300;
     put(drawing, room, heading);
     let fits = |size: &Micron| {
         let rows = Micron::try_from(wrapped(CAUTION, inner, *size).len()).unwrap_or(Micron::MAX);
         y + rows * line(*size) <= block.y1 - 300
     };
-    let size = [SMALL, 1_700, 1_500, 1_300].into_iter().find(fits).unwrap_or(1_100);
+    let size = [SMALL, 1_700, 1_500, 1_300]
+        .into_iter()
+        .find(fits)
+        .unwrap_or(1_100);
     for text in wrapped(CAUTION, inner, size) {
-        put(drawing, room, Label::new(Says::Note, text, Spot::new(x + 2 * MM, y), size));
+        put(
+            drawing,
+            room,
+            Label::new(Says::Note, text, Spot::new(x + 2 * MM, y), size),
+        );
         y += line(size);
     }
 }
@@ -169,14 +194,21 @@ impl List {
                 let text = fitted(text, self.width, TYPE, true);
                 put(drawing, room, Label::new(Says::Note, text, at, TYPE).bold());
                 let y = at.y + ROW - 300;
-                drawing.line(Layer::Table, &[Spot::new(at.x, y), Spot::new(at.x + self.width, y)]);
+                drawing.line(
+                    Layer::Table,
+                    &[Spot::new(at.x, y), Spot::new(at.x + self.width, y)],
+                );
             }
             Row::Cells(cells) => {
                 let mut x = at.x;
                 for (text, &width) in cells.iter().zip(&self.columns) {
                     let text = fitted(text, width - MM, SMALL, false);
                     if !text.is_empty() {
-                        put(drawing, room, Label::new(Says::Note, text, Spot::new(x, at.y + 400), SMALL));
+                        put(
+                            drawing,
+                            room,
+                            Label::new(Says::Note, text, Spot::new(x, at.y + 400), SMALL),
+                        );
                     }
                     x += width;
                 }
@@ -190,7 +222,11 @@ impl List {
                 self.paragraph(drawing, room, text, at, 8 * MM);
             }
             Row::Sample(sample, text) => {
-                show(drawing, *sample, Extent::sized(at.moved(0, 300), 13 * MM, ROW - 600));
+                show(
+                    drawing,
+                    *sample,
+                    Extent::sized(at.moved(0, 300), 13 * MM, ROW - 600),
+                );
                 self.paragraph(drawing, room, text, at, 16 * MM);
             }
         }
@@ -199,7 +235,11 @@ impl List {
     fn paragraph(&self, drawing: &mut Drawing, room: &mut Room, text: &str, at: Spot, indent: Micron) {
         let mut y = at.y + 400;
         for text in wrapped(text, self.width - indent, SMALL) {
-            put(drawing, room, Label::new(Says::Note, text, Spot::new(at.x + indent, y), SMALL));
+            put(
+                drawing,
+                room,
+                Label::new(Says::Note, text, Spot::new(at.x + indent, y), SMALL),
+            );
             y += ROW;
         }
     }
@@ -214,10 +254,24 @@ fn show(drawing: &mut Drawing, sample: Sample, patch: Extent) {
         Sample::Patch(layer) => drawing.rect(layer, &patch),
         Sample::Nails(layer, square) => drawing.mark(
             layer,
-            Form::Nails { from: left, to: right, spaces: 5, first: 0, last: 5, dot: 450, square },
+            Form::Nails {
+                from: left,
+                to: right,
+                spaces: 5,
+                first: 0,
+                last: 5,
+                dot: 450,
+                square,
+            },
         ),
         Sample::Axis => arrow(drawing, left.moved(2 * MM, 0), right.moved(-2 * MM, 0)),
-        Sample::Ring => drawing.mark(Layer::Ring, Form::Circle { middle, radius: patch.height() / 2 }),
+        Sample::Ring => drawing.mark(
+            Layer::Ring,
+            Form::Circle {
+                middle,
+                radius: patch.height() / 2,
+            },
+        ),
         Sample::Flag => flag(drawing, middle, patch.height()),
     }
 }
@@ -227,12 +281,20 @@ pub(super) fn arrow(drawing: &mut Drawing, from: Spot, to: Spot) {
     let (long, half) = (1_800, 550);
     let upright = from.x == to.x;
     let toward = |end: Spot, other: Spot| {
-        if upright { (0, (other.y - end.y).signum()) } else { ((other.x - end.x).signum(), 0) }
+        if upright {
+            (0, (other.y - end.y).signum())
+        } else {
+            ((other.x - end.x).signum(), 0)
+        }
     };
     for (end, other) in [(from, to), (to, from)] {
         let (dx, dy) = toward(end, other);
         let back = end.moved(dx * long, dy * long);
-        let corners = [end, back.moved(dy * half, dx * half), back.moved(-dy * half, -dx * half)];
+        let corners = [
+            end,
+            back.moved(dy * half, dx * half),
+            back.moved(-dy * half, -dx * half),
+        ];
         drawing.mark(Layer::StrengthAxis, Form::Tip { corners });
     }
     drawing.line(Layer::StrengthAxis, &[from, to]);

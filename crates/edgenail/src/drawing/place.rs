@@ -1,6 +1,6 @@
 //! Finding room for labels.
 
-use super::{Extent, Micron, Spot, MM};
+use super::{Extent, MM, Micron, Spot};
 
 /// What is taken on the paper, so that nothing is written over something else.
 #[derive(Debug)]
@@ -21,7 +21,9 @@ const COLUMN: Micron = 10 * MM;
 impl Columns {
     fn new(width: Micron) -> Self {
         let count = usize::try_from(width / COLUMN + 1).unwrap_or(1);
-        Self { columns: vec![Vec::new(); count] }
+        Self {
+            columns: vec![Vec::new(); count],
+        }
     }
 
     fn range(&self, extent: &Extent) -> std::ops::Range<usize> {

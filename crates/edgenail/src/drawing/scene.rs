@@ -306,7 +306,14 @@ impl Label {
     }
 
     /// A label centred in its box around a place.
-    pub fn centred(says: Says, text: impl Into<String>, middle: Spot, size: Micron, bold: bool, turned: bool) -> Self {
+    pub fn centred(
+        says: Says,
+        text: impl Into<String>,
+        middle: Spot,
+        size: Micron,
+        bold: bool,
+        turned: bool,
+    ) -> Self {
         let text = text.into();
         let (along, across) = (glyphs::width(&text, size, bold), glyphs::line(size));
         let (width, height) = if turned { (across, along) } else { (along, across) };
@@ -432,11 +439,21 @@ impl Drawing {
 
     /// Adds a line.
     pub(super) fn line(&mut self, layer: Layer, through: &[Spot]) {
-        self.mark(layer, Form::Line { through: through.to_vec() });
+        self.mark(
+            layer,
+            Form::Line {
+                through: through.to_vec(),
+            },
+        );
     }
 
     /// Adds a rectangle.
     pub(super) fn rect(&mut self, layer: Layer, extent: &Extent) {
-        self.mark(layer, Form::Polygon { rings: vec![extent.corners().to_vec()] });
+        self.mark(
+            layer,
+            Form::Polygon {
+                rings: vec![extent.corners().to_vec()],
+            },
+        );
     }
 }

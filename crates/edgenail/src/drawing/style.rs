@@ -54,7 +54,12 @@ const RED: &str = "#a8201a";
 const BROWN: &str = "#7a4a12";
 
 const fn pen(width: Micron, dash: Dash, ink: &'static str, fill: Fill) -> Pen {
-    Pen { width, dash, ink, fill }
+    Pen {
+        width,
+        dash,
+        ink,
+        fill,
+    }
 }
 
 /// The pen of a layer.

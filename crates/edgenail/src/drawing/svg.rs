@@ -76,7 +76,12 @@ fn hatches(out: &mut String, drawing: &Drawing) {
 
 fn layer(out: &mut String, layer: Layer, marks: &[&Mark]) {
     let pen = pen_of(layer);
-    let _ = write!(out, "<g id=\"{}\" stroke=\"{}\" stroke-width=\"", name_of(layer), pen.ink);
+    let _ = write!(
+        out,
+        "<g id=\"{}\" stroke=\"{}\" stroke-width=\"",
+        name_of(layer),
+        pen.ink
+    );
     number(out, pen.width);
     out.push('"');
     if !pen.dash.is_empty() {
@@ -137,8 +142,21 @@ fn form(out: &mut String, form: &Form, ink: &str) {
             polyline(out, corners);
             let _ = writeln!(out, "Z\" fill=\"{ink}\" stroke=\"none\"/>");
         }
-        Form::Nails { from, to, spaces, first, last, dot, square } => {
-            let nail = |index: u32| Spot::new(share(from.x, to.x, index, *spaces), share(from.y, to.y, index, *spaces));
+        Form::Nails {
+            from,
+            to,
+            spaces,
+            first,
+            last,
+            dot,
+            square,
+        } => {
+            let nail = |index: u32| {
+                Spot::new(
+                    share(from.x, to.x, index, *spaces),
+                    share(from.y, to.y, index, *spaces),
+                )
+            };
             out.push_str("<path d=\"");
             polyline(out, &[nail(*first), nail(*last)]);
             out.push_str("\"/><path stroke-dasharray=\"none\" stroke-linecap=\"");
@@ -258,7 +276,13 @@ fn number(out: &mut String, value: Micron) {
     if value < 0 {
         push(b'-');
     }
-    out.extend(digits.get(at..).unwrap_or_default().iter().map(|&digit| char::from(digit)));
+    out.extend(
+        digits
+            .get(at..)
+            .unwrap_or_default()
+            .iter()
+            .map(|&digit| char::from(digit)),
+    );
 }
 
 const fn digit_of(number: u64) -> u8 {

@@ -75,9 +75,12 @@ impl View {
 
     /// The outline of a shape on paper.
     pub(super) fn rings(&self, shape: &Shape) -> Vec<Vec<Spot>> {
-        shape.rings().iter().map(|ring| ring.iter().map(|&point| self.spot(point)).collect()).collect()
+        shape
+            .rings()
+            .iter()
+            .map(|ring| ring.iter().map(|&point| self.spot(point)).collect())
+            .collect()
     }
-
 
     /// A stretch along the wall on paper.
     pub(super) fn across(&self, x: Interval) -> (Micron, Micron) {
@@ -87,7 +90,11 @@ impl View {
 
 /// A box lies within an area given by its rings: no side of the area enters it, and its middle is inside.
 pub(super) fn holds(rings: &[Vec<Spot>], extent: &Extent) -> bool {
-    let sides = || rings.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+    let sides = || {
+        rings
+            .iter()
+            .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)))
+    };
     if sides().any(|(&a, &b)| enters(a, b, extent)) {
         return false;
     }

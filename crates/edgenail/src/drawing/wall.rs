@@ -63,23 +63,43 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
     let whole = bounds(input);
     let inner = (SHEET_WIDTH - 2 * (MARGIN + SIDE), 132 * MM);
     let (denominator, scale) = scale_for(input.style, whole.width(), whole.height(), inner);
-    let view = View { denominator, zero: Spot::default() };
+    let view = View {
+        denominator,
+        zero: Spot::default(),
+    };
     let rows = measures::rows(input, shows);
     let (left, right) = measures::levels(input, shows);
     let size = view.extent(&whole);
     let crowded = rows.iter().map(measures::Row::least_width).max().unwrap_or(0);
     let width = (size.width().max(crowded) + 2 * (MARGIN + SIDE)).max(SHEET_WIDTH);
-    let high = size.height().max(measures::least_height(left.len().max(right.len())));
-    let zero = Spot::new((width - size.width()) / 2 - size.x0, MARGIN + HEAD + (high - size.height()) - size.y0);
+    let high = size
+        .height()
+        .max(measures::least_height(left.len().max(right.len())));
+    let zero = Spot::new(
+        (width - size.width()) / 2 - size.x0,
+        MARGIN + HEAD + (high - size.height()) - size.y0,
+    );
     let view = View { denominator, zero };
     let place = view.extent(&whole);
     let title = match shows {
         Shows::Sheathing => format!("{}: sheathing", wall.name),
         Shows::Frame => format!("{}: frame", wall.name),
     };
-    let drawing = Drawing { title, width, height: Micron::MAX / 4, ..Drawing::default() };
+    let drawing = Drawing {
+        title,
+        width,
+        height: Micron::MAX / 4,
+        ..Drawing::default()
+    };
     let room = Room::new(drawing.sheet().grown(-MARGIN));
-    let mut canvas = Canvas { input, wall, drawing, room, view, place };
+    let mut canvas = Canvas {
+        input,
+        wall,
+        drawing,
+        room,
+        view,
+        place,
+    };
     canvas.heading(shows, scale);
     canvas.wood(shows);
     let mut y = canvas.rows(&rows);

@@ -11,7 +11,10 @@ use serde_json::{Value, json};
 
 /// What a generated house has in it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[expect(clippy::struct_excessive_bools, reason = "each is a class of houses that a test has to have seen")]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a class of houses that a test has to have seen"
+)]
 pub struct Mix {
     /// A wall with two openings or more.
     pub several_openings: bool,
@@ -62,12 +65,21 @@ impl Mix {
 /// ```
 pub fn house_json(seed: u64) -> (String, Mix) {
     let mut random = Random::new(seed);
-    let mut mix = Mix { metric: random.percent(15), true_sheets: random.percent(15), butting_corner: random.percent(25), ..Mix::default() };
+    let mut mix = Mix {
+        metric: random.percent(15),
+        true_sheets: random.percent(15),
+        butting_corner: random.percent(25),
+        ..Mix::default()
+    };
     let mut walls = vec![wall::wall(&mut random, &mut mix, "a")];
     let mut corners: Vec<Value> = Vec::new();
     if mix.butting_corner {
         walls.push(wall::wall(&mut random, &mut mix, "b"));
-        let (through, butting) = if random.percent(50) { ("right", "left") } else { ("left", "right") };
+        let (through, butting) = if random.percent(50) {
+            ("right", "left")
+        } else {
+            ("left", "right")
+        };
         corners.push(json!({
             "through": {"wall": "a", "end": through},
             "butting": {"wall": "b", "end": butting},
@@ -92,10 +104,19 @@ pub fn house_json(seed: u64) -> (String, Mix) {
 
 fn sheets(mix: &Mix) -> Value {
     let sizes: Vec<(&str, String, String, &str)> = if mix.metric {
-        vec![("1220", "1220 mm".into(), "2440 mm".into(), "16"), ("1220 long", "1220 mm".into(), "3050 mm".into(), "21")]
+        vec![
+            ("1220", "1220 mm".into(), "2440 mm".into(), "16"),
+            ("1220 long", "1220 mm".into(), "3050 mm".into(), "21"),
+        ]
     } else {
         let (width, less) = if mix.true_sheets { ("48", 0) } else { ("47 7/8", 1) };
-        let length = |feet: i32| if less == 0 { format!("{}", feet * 12) } else { format!("{} 7/8", feet * 12 - 1) };
+        let length = |feet: i32| {
+            if less == 0 {
+                format!("{}", feet * 12)
+            } else {
+                format!("{} 7/8", feet * 12 - 1)
+            }
+        };
         vec![
             ("4x8", width.into(), length(8), "16"),
             ("4x9", width.into(), length(9), "20"),

@@ -8,7 +8,11 @@ use serde_json::{Value, json};
 fn eighths(count: i64) -> String {
     let sign = if count < 0 { "-" } else { "" };
     let (whole, rest) = (count.abs() / 8, count.abs() % 8);
-    if rest == 0 { format!("{sign}{whole}") } else { format!("{sign}{whole} {rest}/8") }
+    if rest == 0 {
+        format!("{sign}{whole}")
+    } else {
+        format!("{sign}{whole} {rest}/8")
+    }
 }
 
 pub(super) fn wall(random: &mut Random, mix: &mut Mix, name: &str) -> Value {
@@ -25,10 +29,28 @@ pub(super) fn wall(random: &mut Random, mix: &mut Mix, name: &str) -> Value {
     let concrete = random.percent(60);
     let treated = concrete || random.percent(10);
     let mut openings = 0;
-    let mut stack = vec![storey(random, mix, "first", length, stud, spacing, treated, &mut openings)];
+    let mut stack = vec![storey(
+        random,
+        mix,
+        "first",
+        length,
+        stud,
+        spacing,
+        treated,
+        &mut openings,
+    )];
     if two_storeys {
         stack.push(band(random, mix));
-        stack.push(storey(random, mix, "second", length, stud, spacing, false, &mut openings));
+        stack.push(storey(
+            random,
+            mix,
+            "second",
+            length,
+            stud,
+            spacing,
+            false,
+            &mut openings,
+        ));
     }
     mix.several_openings |= openings >= 2;
     let mut bottom = json!({"bears": if concrete { "concrete" } else { "floor" }});
@@ -45,7 +67,16 @@ pub(super) fn wall(random: &mut Random, mix: &mut Mix, name: &str) -> Value {
 }
 
 #[expect(clippy::too_many_arguments, reason = "a storey is made of many choices")]
-fn storey(random: &mut Random, mix: &mut Mix, name: &str, length: i64, stud: i64, spacing: &str, treated: bool, count: &mut i64) -> Value {
+fn storey(
+    random: &mut Random,
+    mix: &mut Mix,
+    name: &str,
+    length: i64,
+    stud: i64,
+    spacing: &str,
+    treated: bool,
+    count: &mut i64,
+) -> Value {
     let mut openings: Vec<Value> = Vec::new();
     // Room for an end stud, a king and a trimmer before the first opening, for two kings and trimmers between.
     let (end, side) = (8 * 5, 8 * 7);
@@ -56,7 +87,11 @@ fn storey(random: &mut Random, mix: &mut Mix, name: &str, length: i64, stud: i64
         if at + width + end > length {
             break;
         }
-        let (sill, height) = if door { (0, random.between(8 * 80, 8 * 83)) } else { (random.between(8 * 18, 8 * 42), random.between(8 * 24, 8 * 40)) };
+        let (sill, height) = if door {
+            (0, random.between(8 * 80, 8 * 83))
+        } else {
+            (random.between(8 * 18, 8 * 42), random.between(8 * 24, 8 * 40))
+        };
         openings.push(json!({
             "name": format!("{name} {}", openings.len() + 1),
             "kind": if door { "door" } else { "window" },
@@ -64,7 +99,11 @@ fn storey(random: &mut Random, mix: &mut Mix, name: &str, length: i64, stud: i64
             "header": {"depth": "5 1/2"},
         }));
         let close = random.percent(20);
-        let gap = if close { side } else { random.between(side + 8 * 20, 8 * 120) };
+        let gap = if close {
+            side
+        } else {
+            random.between(side + 8 * 20, 8 * 120)
+        };
         at += width + gap;
         if close && at + 8 * 20 + end <= length && openings.len() < 4 {
             mix.close_openings = true;
@@ -97,7 +136,8 @@ fn band(random: &mut Random, mix: &mut Mix) -> Value {
         "width": if member == "sawn_joist" { "1 1/2" } else { "2 1/2" }, "depth": "11 7/8", "spacing": spacing,
     });
     if random.percent(50) {
-        members["rim"] = json!({"kind": if member == "sawn_joist" { "sawn" } else { "engineered" }, "thickness": "1 1/8"});
+        members["rim"] =
+            json!({"kind": if member == "sawn_joist" { "sawn" } else { "engineered" }, "thickness": "1 1/8"});
     } else {
         mix.band_without_rim = true;
         members["blocking_between"] = json!(random.percent(30));
@@ -120,7 +160,9 @@ fn top(random: &mut Random, mix: &mut Mix, length: i64) -> Value {
             json!({"kind": "gable_truss", "ridge_x": eighths(length / 2), "heel": "5", "pitch": pitch, "chord": "3 1/2",
                    "web_width": "1 1/2", "web_spacing": "24", "sheathed": random.percent(70), "hold_up": "1"})
         }
-        3 => json!({"kind": "eave_trusses", "spacing": "24", "width": "1 1/2", "heel": "11", "blocked": true, "vent_space": "3"}),
+        3 => {
+            json!({"kind": "eave_trusses", "spacing": "24", "width": "1 1/2", "heel": "11", "blocked": true, "vent_space": "3"})
+        }
         _ => json!({"kind": "flat"}),
     }
 }

@@ -11,8 +11,12 @@ use crate::length::Length;
 ///
 /// Tolerances are practice; their defaults are rows of the table of fields with their sources.
 pub fn inspect(house: &House, frame: &Frame) -> Vec<Finding> {
-    let Some(wall) = house.walls.get(frame.wall as usize) else { return Vec::new() };
-    let Some(measured) = &wall.measured else { return Vec::new() };
+    let Some(wall) = house.walls.get(frame.wall as usize) else {
+        return Vec::new();
+    };
+    let Some(measured) = &wall.measured else {
+        return Vec::new();
+    };
     let tolerances = &wall.practice.tolerances;
     let mut findings = Vec::new();
     for opening in &measured.openings {
@@ -22,15 +26,33 @@ pub fn inspect(house: &House, frame: &Frame) -> Vec<Finding> {
     findings
 }
 
-fn opening_found(wall: &Wall, frame: &Frame, found: &MeasuredOpening, tolerances: &Tolerances, findings: &mut Vec<Finding>) {
-    let Some(place) = frame.openings.iter().find(|place| place.name == found.opening) else { return };
+fn opening_found(
+    wall: &Wall,
+    frame: &Frame,
+    found: &MeasuredOpening,
+    tolerances: &Tolerances,
+    findings: &mut Vec<Finding>,
+) {
+    let Some(place) = frame.openings.iter().find(|place| place.name == found.opening) else {
+        return;
+    };
     let at = Some((place.rect.x0, place.rect.y0));
-    let sizes = [("width", found.width, place.rect.width()), ("height", found.height, place.rect.height())];
+    let sizes = [
+        ("width", found.width, place.rect.width()),
+        ("height", found.height, place.rect.height()),
+    ];
     for (what, measured, specified) in sizes {
         let Some(measured) = measured else { continue };
-        let allowed = (specified - tolerances.opening_under, specified + tolerances.opening_over);
+        let allowed = (
+            specified - tolerances.opening_under,
+            specified + tolerances.opening_over,
+        );
         if measured < allowed.0 || allowed.1 < measured {
-            let side = if measured < specified { "narrower or lower" } else { "wider or higher" };
+            let side = if measured < specified {
+                "narrower or lower"
+            } else {
+                "wider or higher"
+            };
             findings.push(Finding {
                 code: FindingCode::OpeningOutOfTolerance,
                 severity: Severity::Mend,
@@ -60,14 +82,29 @@ fn opening_found(wall: &Wall, frame: &Frame, found: &MeasuredOpening, tolerances
                 piece: String::new(),
                 at,
                 found: left.to_string(),
-                allowed: format!("{} within {}", place.rect.x0, tolerances.opening_over.max(tolerances.opening_under)),
-                message: format!("{}: stands {off} from its place; move it, or plan the wall again.", place.name),
+                allowed: format!(
+                    "{} within {}",
+                    place.rect.x0,
+                    tolerances.opening_over.max(tolerances.opening_under)
+                ),
+                message: format!(
+                    "{}: stands {off} from its place; move it, or plan the wall again.",
+                    place.name
+                ),
             });
         }
     }
 }
 
-fn square(wall: &Wall, what: &str, at: Option<(Length, Length)>, a: Length, b: Length, tolerances: &Tolerances, findings: &mut Vec<Finding>) {
+fn square(
+    wall: &Wall,
+    what: &str,
+    at: Option<(Length, Length)>,
+    a: Length,
+    b: Length,
+    tolerances: &Tolerances,
+    findings: &mut Vec<Finding>,
+) {
     let difference = (a - b).abs();
     if difference > tolerances.diagonals {
         findings.push(Finding {
@@ -83,7 +120,13 @@ fn square(wall: &Wall, what: &str, at: Option<(Length, Length)>, a: Length, b: L
     }
 }
 
-fn wall_found(wall: &Wall, frame: &Frame, measured: &Measured, tolerances: &Tolerances, findings: &mut Vec<Finding>) {
+fn wall_found(
+    wall: &Wall,
+    frame: &Frame,
+    measured: &Measured,
+    tolerances: &Tolerances,
+    findings: &mut Vec<Finding>,
+) {
     let mut add = |code, found: Length, allowed: String, message: String| {
         findings.push(Finding {
             code,
@@ -105,24 +148,49 @@ fn wall_found(wall: &Wall, frame: &Frame, measured: &Measured, tolerances: &Tole
         );
         if found > allowed {
             let most = format!("{} in {}", tolerances.plumb, tolerances.plumb_height);
-            add(FindingCode::OutOfPlumb, lean, most, format!("the wall leans {lean} in {height}; plumb and brace it before nailing off."));
+            add(
+                FindingCode::OutOfPlumb,
+                lean,
+                most,
+                format!("the wall leans {lean} in {height}; plumb and brace it before nailing off."),
+            );
         }
     }
     if let Some(bow) = measured.bow {
         if bow.abs() > tolerances.bow {
-            add(FindingCode::Bow, bow, format!("at most {}", tolerances.bow), format!("a plate or stud line bows {bow} from the string; straighten it."));
+            add(
+                FindingCode::Bow,
+                bow,
+                format!("at most {}", tolerances.bow),
+                format!("a plate or stud line bows {bow} from the string; straighten it."),
+            );
         }
     }
     if let Some(length) = measured.length {
         let off = (length - wall.length).abs();
         if off > tolerances.layout {
-            add(FindingCode::LengthOff, length, format!("{} within {}", wall.length, tolerances.layout), format!("the wall measures {length}, planned {}; plan it again with its true length.", wall.length));
+            add(
+                FindingCode::LengthOff,
+                length,
+                format!("{} within {}", wall.length, tolerances.layout),
+                format!(
+                    "the wall measures {length}, planned {}; plan it again with its true length.",
+                    wall.length
+                ),
+            );
         }
     }
     if let (Some(found), Some(storey)) = (measured.first_stud, frame.storeys.first()) {
         let off = (found - storey.spacing).abs();
         if off > tolerances.layout {
-            add(FindingCode::LayoutOff, found, format!("{} within {}", storey.spacing, tolerances.layout), format!("the first stud stands {off} off its mark: no seam will land on wood; pull layout again."));
+            add(
+                FindingCode::LayoutOff,
+                found,
+                format!("{} within {}", storey.spacing, tolerances.layout),
+                format!(
+                    "the first stud stands {off} off its mark: no seam will land on wood; pull layout again."
+                ),
+            );
         }
     }
     if let Some([a, b]) = measured.diagonals {

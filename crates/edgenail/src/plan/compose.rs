@@ -26,10 +26,17 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
     for index in 0..house.walls.len() {
         walls.push(plan_wall(&house, index)?);
     }
-    let layouts: Vec<(usize, &Layout)> = walls.iter().map(|wall| (wall.index as usize, &wall.built.layout)).collect();
+    let layouts: Vec<(usize, &Layout)> = walls
+        .iter()
+        .map(|wall| (wall.index as usize, &wall.built.layout))
+        .collect();
     let cutting = match house.walls.first() {
         Some(wall) => cut(&house.stock, &wall.practice, &blanks(&house, &layouts)),
-        None => return Err(Error::Internal { message: "a house without walls was read".to_owned() }),
+        None => {
+            return Err(Error::Internal {
+                message: "a house without walls was read".to_owned(),
+            });
+        }
     };
     let built: Vec<BuiltWall<'_>> = walls
         .iter()
@@ -47,26 +54,62 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
 
 /// One wall: framed, laid out or checked as given, begun, stepped through.
 fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
-    let wall = house.walls.get(index).ok_or_else(|| Error::Internal { message: "a wall has no place in its house".to_owned() })?;
-    let frame = frame_wall(house, index)
-        .ok_or_else(|| Error::Internal { message: format!("{}: a wall that was read has no frame", wall.name) })?;
+    let wall = house.walls.get(index).ok_or_else(|| Error::Internal {
+        message: "a wall has no place in its house".to_owned(),
+    })?;
+    let frame = frame_wall(house, index).ok_or_else(|| Error::Internal {
+        message: format!("{}: a wall that was read has no frame", wall.name),
+    })?;
     let found = match &wall.given_layout {
         Some(given) => as_given(house, &frame, evaluate(house, &frame, given::spec(house, given))),
         None => search(house, &frame)?,
     };
-    let Found { chosen: mut built, start: end, alternatives, effort, stopped } = found;
+    let Found {
+        chosen: mut built,
+        start: end,
+        alternatives,
+        effort,
+        stopped,
+    } = found;
     let mut findings: Vec<Finding> = inspect(house, &frame);
     findings.append(&mut built.findings);
     let start = start(house, &frame, &built, end);
-    let steps = start.as_ref().map_or_else(Vec::new, |start| steps(house, &frame, &built, start));
+    let steps = start
+        .as_ref()
+        .map_or_else(Vec::new, |start| steps(house, &frame, &built, start));
     let index = u32::try_from(index).unwrap_or(u32::MAX);
     let given = wall.given_layout.is_some();
-    Ok(WallPlan { name: wall.name.clone(), index, frame, built, findings, start, steps, given, alternatives, effort, stopped })
+    Ok(WallPlan {
+        name: wall.name.clone(),
+        index,
+        frame,
+        built,
+        findings,
+        start,
+        steps,
+        given,
+        alternatives,
+        effort,
+        stopped,
+    })
 }
 
 /// A layout that somebody else made: nothing was chosen.
 fn as_given(house: &House, frame: &Frame, chosen: Evaluated) -> Found {
-    let practice = house.walls.get(frame.wall as usize).map(|wall| wall.practice.starting_end);
-    let start = if practice == Some(StartChoice::Right) { End::Right } else { End::Left };
-    Found { chosen, start, alternatives: Vec::<Alternative>::new(), effort: 0, stopped: false }
+    let practice = house
+        .walls
+        .get(frame.wall as usize)
+        .map(|wall| wall.practice.starting_end);
+    let start = if practice == Some(StartChoice::Right) {
+        End::Right
+    } else {
+        End::Left
+    };
+    Found {
+        chosen,
+        start,
+        alternatives: Vec::<Alternative>::new(),
+        effort: 0,
+        stopped: false,
+    }
 }

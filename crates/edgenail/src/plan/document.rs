@@ -26,7 +26,9 @@ struct LengthUnit {
     per_inch: i64,
 }
 
-const UNIT: LengthUnit = LengthUnit { per_inch: Length::PER_INCH };
+const UNIT: LengthUnit = LengthUnit {
+    per_inch: Length::PER_INCH,
+};
 
 /// A house that can be planned again: it says its unit.
 #[derive(Serialize)]
@@ -86,11 +88,19 @@ pub(super) fn write(plan: &Plan) -> String {
         version: Version { major: 1, minor: 0 },
         length_unit: UNIT,
         caution: CAUTION,
-        house: Understood { length_unit: UNIT, house: &plan.house },
+        house: Understood {
+            length_unit: UNIT,
+            house: &plan.house,
+        },
         assumed: &plan.assumed,
         walls: plan.walls.iter().map(wall).collect(),
         cutting: cutting(&plan.cutting),
-        tables: Tables(plan.tables().into_iter().filter(|table| table.name != "nails").collect()),
+        tables: Tables(
+            plan.tables()
+                .into_iter()
+                .filter(|table| table.name != "nails")
+                .collect(),
+        ),
     };
     serde_json::to_string(&document).unwrap_or_default()
 }
@@ -107,7 +117,11 @@ fn wall(wall: &WallPlan) -> WallDocument<'_> {
         start: wall.start.as_ref(),
         steps: &wall.steps,
         cost: &wall.built.cost,
-        proof: if wall.given { "given" } else { "cheapest of those weighed, not proven" },
+        proof: if wall.given {
+            "given"
+        } else {
+            "cheapest of those weighed, not proven"
+        },
         effort: wall.effort,
         stopped: wall.stopped,
         alternatives: &wall.alternatives,

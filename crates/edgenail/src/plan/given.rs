@@ -1,7 +1,7 @@
 //! A layout that the user gives, as the stages take it.
 
-use crate::house::{GivenLayout, House, RunningChoice};
 use crate::geometry::Rect;
+use crate::house::{GivenLayout, House, RunningChoice};
 use crate::layout::{BandSpec, LayoutSpec, PieceSpec, Running};
 use crate::length::Length;
 
@@ -12,7 +12,11 @@ fn sheet(house: &House, name: &str) -> u32 {
 }
 
 fn running(choice: RunningChoice) -> Running {
-    if choice == RunningChoice::Flat { Running::Flat } else { Running::Upright }
+    if choice == RunningChoice::Flat {
+        Running::Flat
+    } else {
+        Running::Upright
+    }
 }
 
 /// The layout as courses with seams or as single panels.
@@ -30,7 +34,10 @@ pub(super) fn spec(house: &House, given: &GivenLayout) -> LayoutSpec {
                 })
                 .collect();
             let lowest = courses.first().map_or(Length::ZERO, |band| band.y0);
-            LayoutSpec::Bands { reach: -lowest, bands: courses }
+            LayoutSpec::Bands {
+                reach: -lowest,
+                bands: courses,
+            }
         }
         GivenLayout::Pieces { pieces } => LayoutSpec::Pieces(
             pieces

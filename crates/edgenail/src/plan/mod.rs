@@ -14,10 +14,10 @@ use crate::finding::Finding;
 use crate::frame::Frame;
 use crate::house::House;
 use crate::reading::{Assumed, read_house};
+use crate::report::{self, Results, WallResults};
 use crate::search::Alternative;
 use crate::start::Start;
 use crate::steps::Step;
-use crate::report::{self, Results, WallResults};
 use crate::table::Table;
 use crate::takeoff::Takeoff;
 
@@ -60,9 +60,25 @@ pub struct Plan {
 }
 
 impl Plan {
-    fn new(house: House, assumed: Vec<Assumed>, walls: Vec<WallPlan>, cutting: CutPlan, takeoff: Takeoff) -> Self {
-        let findings = walls.iter().flat_map(|wall| wall.findings.iter().cloned()).collect();
-        Self { house, assumed, walls, cutting, takeoff, findings }
+    fn new(
+        house: House,
+        assumed: Vec<Assumed>,
+        walls: Vec<WallPlan>,
+        cutting: CutPlan,
+        takeoff: Takeoff,
+    ) -> Self {
+        let findings = walls
+            .iter()
+            .flat_map(|wall| wall.findings.iter().cloned())
+            .collect();
+        Self {
+            house,
+            assumed,
+            walls,
+            cutting,
+            takeoff,
+            findings,
+        }
     }
 
     /// Shows the plan to the report.
@@ -130,7 +146,10 @@ impl Plan {
     /// Every table of the plan, each defined in [`crate::report`].
     pub fn tables(&self) -> Vec<Table> {
         self.results(|results| {
-            report::definitions().iter().filter_map(|table| report::table(results, table.name)).collect()
+            report::definitions()
+                .iter()
+                .filter_map(|table| report::table(results, table.name))
+                .collect()
         })
     }
 

@@ -1,7 +1,7 @@
 //! What a plan shows its drawings.
 
 use super::WallPlan;
-use crate::drawing::{self, DrawnStart, Drawing, WallDrawingInput};
+use crate::drawing::{self, Drawing, DrawnStart, WallDrawingInput};
 use crate::house::{End, House};
 use crate::length::{Finest, Style};
 use crate::start::{DatumIs, Start};
@@ -9,8 +9,16 @@ use crate::start::{DatumIs, Start};
 /// The drawing of a wall.
 pub(super) fn wall(house: &House, wall: &WallPlan) -> Option<Drawing> {
     let start = match &wall.start {
-        Some(start) => DrawnStart { end: start.end, datum: Some(start.datum), notes: notes(start) },
-        None => DrawnStart { end: End::Left, datum: None, notes: Vec::new() },
+        Some(start) => DrawnStart {
+            end: start.end,
+            datum: Some(start.datum),
+            notes: notes(start),
+        },
+        None => DrawnStart {
+            end: End::Left,
+            datum: None,
+            notes: Vec::new(),
+        },
     };
     drawing::wall(&WallDrawingInput {
         house,
@@ -31,8 +39,19 @@ fn notes(start: &Start) -> Vec<String> {
         DatumIs::UpperEdge => "upper",
     };
     let mut notes = vec![
-        format!("Snap the line in {} pulls, parallel to the plates: the {edge} edge of the first course.", start.pulls.len()),
-        format!("First piece {}, {}.", start.first_piece, if start.first_is_full { "a full sheet" } else { "cut" }),
+        format!(
+            "Snap the line in {} pulls, parallel to the plates: the {edge} edge of the first course.",
+            start.pulls.len()
+        ),
+        format!(
+            "First piece {}, {}.",
+            start.first_piece,
+            if start.first_is_full {
+                "a full sheet"
+            } else {
+                "cut"
+            }
+        ),
     ];
     if start.far_end_off_layout {
         notes.push("The far end is off layout: the last pieces are cut there.".to_owned());

@@ -47,7 +47,11 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     let document = tree::parse(bytes)?;
     let notes = RefCell::new(Notes::new());
     let read = {
-        let spot = Spot { notes: &notes, path: "", node: &document };
+        let spot = Spot {
+            notes: &notes,
+            path: "",
+            node: &document,
+        };
         match document.kind {
             tree::Kind::Object(_) => Some(house::house(&Object::new(spot, &fields::HOUSE, false))),
             _ => spot.wrong_kind("an object: a house"),

@@ -12,7 +12,9 @@ impl<'a> Object<'a> {
     pub fn object<T>(&self, name: &str, read: impl Fn(&Object<'_>) -> T) -> T {
         let record = record(&self.row(name).kind);
         let outcome = self.look_object(name, &read);
-        outcome.value().unwrap_or_else(|| self.stand_in_for(record, &read))
+        outcome
+            .value()
+            .unwrap_or_else(|| self.stand_in_for(record, &read))
     }
 
     /// An object, or none.
@@ -44,18 +46,33 @@ impl<'a> Object<'a> {
         let kind = self.row(name).kind;
         let path = self.place_of(name);
         let own = self.given(name).and_then(|(_, node)| {
-            let spot = Spot { notes: self.notes, path: &path, node };
+            let spot = Spot {
+                notes: self.notes,
+                path: &path,
+                node,
+            };
             of_record(spot, &kind)
         });
         let mut layers: Vec<(String, &Node)> = own.map_or_else(Vec::new, |object| object.layers);
         layers.extend(below);
-        read(&Object { notes: self.notes, record: record(&kind), layers, home: home.to_owned() })
+        read(&Object {
+            notes: self.notes,
+            record: record(&kind),
+            layers,
+            home: home.to_owned(),
+        })
     }
 
     /// What the layers after the first that has a field say about it, if that is an object.
     fn layers_below(&self, name: &str) -> Vec<(String, &'a Node)> {
-        let having = self.layers.iter().filter_map(|(path, node)| Some((within(path, name), node.field(name)?)));
-        having.skip(1).filter(|(_, node)| matches!(node.kind, tree::Kind::Object(_))).collect()
+        let having = self
+            .layers
+            .iter()
+            .filter_map(|(path, node)| Some((within(path, name), node.field(name)?)));
+        having
+            .skip(1)
+            .filter(|(_, node)| matches!(node.kind, tree::Kind::Object(_)))
+            .collect()
     }
 
     /// One of several objects, told by its `kind`.
@@ -88,14 +105,22 @@ impl<'a> Object<'a> {
     }
 
     /// The entries of a list that are not faulty, each read by its place and the kind of the list's entries.
-    pub(super) fn entries<T>(&self, name: &str, read: impl Fn(&Spot<'_>, &Kind) -> Option<T>) -> Option<Vec<T>> {
+    pub(super) fn entries<T>(
+        &self,
+        name: &str,
+        read: impl Fn(&Spot<'_>, &Kind) -> Option<T>,
+    ) -> Option<Vec<T>> {
         let kind = self.row(name).kind;
         let outcome = self.look(name, |spot| {
             let (Kind::List { of, least, most }, tree::Kind::List(nodes)) = (kind, &spot.node.kind) else {
                 return spot.wrong_kind(&kind.allowed());
             };
             if !(least..=most).contains(&nodes.len()) {
-                return spot.fault(Code::ListLength, &kind.allowed(), "The list has too few entries or too many");
+                return spot.fault(
+                    Code::ListLength,
+                    &kind.allowed(),
+                    "The list has too few entries or too many",
+                );
             }
             let entries = nodes.iter().enumerate().filter_map(|(position, node)| {
                 let path = &within(spot.path, position);

@@ -93,6 +93,10 @@ impl Notes {
         if self.unlisted > 0 {
             issues.push(more_faults(self.unlisted));
         }
-        if issues.is_empty() { Ok(self.assumed) } else { Err(issues) }
+        if issues.is_empty() {
+            Ok(self.assumed)
+        } else {
+            Err(issues)
+        }
     }
 }

@@ -123,7 +123,9 @@ impl<'a> Object<'a> {
         let problem = format!("`{name}` is absent from the {}", self.record.name);
         let allowed = self.row(name).kind.allowed();
         let path = within(&self.home, name);
-        self.notes.borrow_mut().fault(Code::MissingField, &path, "nothing", &allowed, &problem);
+        self.notes
+            .borrow_mut()
+            .fault(Code::MissingField, &path, "nothing", &allowed, &problem);
     }
 
     /// Reads a default: an empty object lists its own defaults one by one, anything else is listed as a whole.
@@ -170,13 +172,17 @@ impl<'a> Object<'a> {
     fn unknown_fields(&self, tagged: bool) {
         let names = || self.record.fields.iter().map(|field| field.name);
         for (path, node) in &self.layers {
-            let tree::Kind::Object(fields) = &node.kind else { continue };
+            let tree::Kind::Object(fields) = &node.kind else {
+                continue;
+            };
             for (key, _) in fields {
                 if (tagged && key == TAG) || self.record.field(key).is_some() {
                     continue;
                 }
                 if !self.notes.borrow().lists_more() {
-                    self.notes.borrow_mut().fault(Code::UnknownField, path, key, "", "");
+                    self.notes
+                        .borrow_mut()
+                        .fault(Code::UnknownField, path, key, "", "");
                     continue;
                 }
                 let known = names().collect::<Vec<_>>().join(", ");
@@ -184,7 +190,9 @@ impl<'a> Object<'a> {
                 let key: String = key.chars().take(200).collect();
                 let problem = format!("The {} has no field `{key}`{hint}", self.record.name);
                 let place = within(path, &key);
-                self.notes.borrow_mut().fault(Code::UnknownField, &place, &key, &known, &problem);
+                self.notes
+                    .borrow_mut()
+                    .fault(Code::UnknownField, &place, &key, &known, &problem);
             }
         }
     }

@@ -28,7 +28,9 @@ impl Spot<'_> {
     /// Notes a fault of this value.
     pub fn fault<T>(&self, code: Code, allowed: &str, problem: &str) -> Option<T> {
         let found = self.node.found();
-        self.notes.borrow_mut().fault(code, self.path, &found, allowed, problem);
+        self.notes
+            .borrow_mut()
+            .fault(code, self.path, &found, allowed, problem);
         None
     }
 
@@ -52,11 +54,17 @@ impl Spot<'_> {
             _ => return self.wrong_kind(&allowed),
         };
         match parsed {
-            Err(error) => self.fault(Code::NotALength, error.fault.allowed(), &format!("`{}` {}", error.text, error.fault.problem())),
+            Err(error) => self.fault(
+                Code::NotALength,
+                error.fault.allowed(),
+                &format!("`{}` {}", error.text, error.fault.problem()),
+            ),
             Ok(Parsed { length, exact }) => {
                 if !exact {
                     let why = format!("`{}` is rounded to the nearest 1/40640 in.", self.node.found());
-                    self.notes.borrow_mut().assume(self.path, &length.to_string(), &why);
+                    self.notes
+                        .borrow_mut()
+                        .assume(self.path, &length.to_string(), &why);
                 }
                 self.within(length, range)
             }
@@ -65,10 +73,16 @@ impl Spot<'_> {
 
     fn counted(&self, text: &str, range: Lengths) -> Option<Length> {
         match Decimal::parse(text).ok().and_then(|number| number.in_units_of(0)) {
-            Some(units) if units.abs() <= Length::LIMIT.units() => self.within(Length::from_units(units), range),
+            Some(units) if units.abs() <= Length::LIMIT.units() => {
+                self.within(Length::from_units(units), range)
+            }
             _ => {
                 let allowed = "a whole number of 1/40640 in., within 2^29 of zero";
-                self.fault(Code::NotALength, allowed, &format!("`{}` is no count of units", self.node.found()))
+                self.fault(
+                    Code::NotALength,
+                    allowed,
+                    &format!("`{}` is no count of units", self.node.found()),
+                )
             }
         }
     }
@@ -99,7 +113,11 @@ impl Spot<'_> {
         let text = self.number_text(range)?;
         match Decimal::parse(text) {
             Ok(number) if between(number, range) => Some(number),
-            Ok(_) => self.fault(Code::OutOfRange, &format!("a number {}", range.words()), "The number is out of range"),
+            Ok(_) => self.fault(
+                Code::OutOfRange,
+                &format!("a number {}", range.words()),
+                "The number is out of range",
+            ),
             Err(error) => self.fault(Code::NotANumber, error.fault.allowed(), "This is no such number"),
         }
     }
@@ -112,7 +130,11 @@ impl Spot<'_> {
             (Err(error), _) if error.fault != crate::decimal::DecimalFault::OutOfRange => {
                 self.fault(Code::NotANumber, error.fault.allowed(), "This is no amount")
             }
-            _ => self.fault(Code::OutOfRange, &format!("a number {}", range.words()), "The amount is out of range"),
+            _ => self.fault(
+                Code::OutOfRange,
+                &format!("a number {}", range.words()),
+                "The amount is out of range",
+            ),
         }
     }
 
@@ -125,7 +147,11 @@ impl Spot<'_> {
 
     /// The value as a text; an empty one only where it may be.
     pub fn text(&self, may_be_empty: bool) -> Option<String> {
-        let allowed = if may_be_empty { "a text of at most 200 characters" } else { "a text of 1 to 200 characters" };
+        let allowed = if may_be_empty {
+            "a text of at most 200 characters"
+        } else {
+            "a text of 1 to 200 characters"
+        };
         let Kind::Text(text) = &self.node.kind else {
             return self.wrong_kind(allowed);
         };
@@ -146,7 +172,8 @@ impl Spot<'_> {
         };
         let position = words.iter().position(|word| word == text);
         position.or_else(|| {
-            let hint = nearest(text, words.iter().copied()).map_or(String::new(), |word| format!("; `{word}` is near"));
+            let hint = nearest(text, words.iter().copied())
+                .map_or(String::new(), |word| format!("; `{word}` is near"));
             let problem = format!("`{}` is not among the choices{hint}", self.node.found());
             self.fault(Code::UnknownChoice, &words.join(", "), &problem)
         })
@@ -168,7 +195,10 @@ fn number(text: &str, unit: Unit) -> Result<Parsed, LengthError> {
         Err(_) => text.to_owned(),
     };
     let parsed = Length::parse(&written, unit)?;
-    let noise = text.parse().ok().and_then(|value| Length::from_double(value, unit).ok());
+    let noise = text
+        .parse()
+        .ok()
+        .and_then(|value| Length::from_double(value, unit).ok());
     Ok(Parsed {
         exact: parsed.exact || noise.is_some_and(|noise| noise.exact && noise.length == parsed.length),
         ..parsed

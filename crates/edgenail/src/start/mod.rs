@@ -71,7 +71,11 @@ pub fn start(house: &House, frame: &Frame, built: &Evaluated, end: End) -> Optio
     let on_layout = origin.is_some_and(|storey| storey.from_right == (end == End::Right));
     let x = frame.lower.span();
     let off = origin.is_some_and(|storey| {
-        let from = if on_layout { x.len() - (storey.zero - if storey.from_right { x.hi } else { x.lo }).abs() } else { x.len() };
+        let from = if on_layout {
+            x.len() - (storey.zero - if storey.from_right { x.hi } else { x.lo }).abs()
+        } else {
+            x.len()
+        };
         from.units().rem_euclid(storey.spacing.units().max(1)) != 0
     });
     let most = practice.line_pull_most.max(Length::from_units(1));
@@ -80,8 +84,14 @@ pub fn start(house: &House, frame: &Frame, built: &Evaluated, end: End) -> Optio
     while done < x.len() {
         let next = (done + most).min(x.len());
         pulls.push(match end {
-            End::Left => Pull { from: x.lo + done, to: x.lo + next },
-            End::Right => Pull { from: x.hi - next, to: x.hi - done },
+            End::Left => Pull {
+                from: x.lo + done,
+                to: x.lo + next,
+            },
+            End::Right => Pull {
+                from: x.hi - next,
+                to: x.hi - done,
+            },
         });
         done = next;
     }

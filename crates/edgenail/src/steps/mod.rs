@@ -44,26 +44,61 @@ pub struct Step {
 pub fn steps(house: &House, frame: &Frame, built: &Evaluated, start: &Start) -> Vec<Step> {
     let mut list = List(Vec::new());
     let has_segments = !frame.segments.is_empty();
-    list.add("Check plumb, diagonals, openings and the first stud's mark; mend what is out of tolerance.", true, "");
+    list.add(
+        "Check plumb, diagonals, openings and the first stud's mark; mend what is out of tolerance.",
+        true,
+        "",
+    );
     if has_segments {
-        list.add("Check anchor bolts, plate washers and hold-down posts of the segments.", true, "");
+        list.add(
+            "Check anchor bolts, plate washers and hold-down posts of the segments.",
+            true,
+            "",
+        );
     }
     let added = built.blocking.blocks.len() + built.blocking.studs.len() + built.blocking.widened.len();
     if added > 0 {
-        list.add(&format!("Set {} blocks and {} studs before any sheet.", built.blocking.blocks.len(), built.blocking.studs.len() + built.blocking.widened.len()), false, "");
+        list.add(
+            &format!(
+                "Set {} blocks and {} studs before any sheet.",
+                built.blocking.blocks.len(),
+                built.blocking.studs.len() + built.blocking.widened.len()
+            ),
+            false,
+            "",
+        );
     }
     let edge = match start.datum_is {
         DatumIs::LowerEdge => "lower",
         DatumIs::UpperEdge => "upper",
     };
-    list.add(&format!("Snap a line at {} in {} pulls, parallel to the plates: the {edge} edge of the first course.", start.datum, start.pulls.len()), false, "");
+    list.add(
+        &format!(
+            "Snap a line at {} in {} pulls, parallel to the plates: the {edge} edge of the first course.",
+            start.datum,
+            start.pulls.len()
+        ),
+        false,
+        "",
+    );
     courses(&mut list, house, frame, built);
     if !frame.openings.is_empty() || !frame.penetrations.is_empty() {
-        list.add("Cut out openings and penetrations, never into the opening.", false, "the sheets around are nailed");
+        list.add(
+            "Cut out openings and penetrations, never into the opening.",
+            false,
+            "the sheets around are nailed",
+        );
     }
     list.add("Nail edges, boundary rows and field to schedule, heads flush; leave shared seams, strap and plate lines until the wall is plumbed.", false, "");
-    if [frame.left, frame.right].iter().any(|end| matches!(end, EndCondition::Laps { .. })) {
-        list.add("Set and nail what laps the neighbour's end stud.", false, "both walls stand");
+    if [frame.left, frame.right]
+        .iter()
+        .any(|end| matches!(end, EndCondition::Laps { .. }))
+    {
+        list.add(
+            "Set and nail what laps the neighbour's end stud.",
+            false,
+            "both walls stand",
+        );
     }
     list.add("Show the nailing before anything covers it.", true, "");
     if has_segments {
@@ -74,14 +109,43 @@ pub fn steps(house: &House, frame: &Frame, built: &Evaluated, start: &Start) -> 
 
 /// One step a course.
 fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
-    let base = frame.sections.iter().map(|section| section.base).min().unwrap_or_default();
-    let count = built.layout.pieces.iter().map(|piece| piece.band + 1).max().unwrap_or(0);
+    let base = frame
+        .sections
+        .iter()
+        .map(|section| section.base)
+        .min()
+        .unwrap_or_default();
+    let count = built
+        .layout
+        .pieces
+        .iter()
+        .map(|piece| piece.band + 1)
+        .max()
+        .unwrap_or(0);
     for band in 0..count {
-        let mut pieces: Vec<_> = built.layout.pieces.iter().filter(|piece| piece.band == band).collect();
+        let mut pieces: Vec<_> = built
+            .layout
+            .pieces
+            .iter()
+            .filter(|piece| piece.band == band)
+            .collect();
         pieces.sort_by_key(|piece| piece.hang_order);
-        let top = pieces.iter().map(|piece| piece.blank().y1).max().unwrap_or_default() - base;
-        let long = pieces.iter().map(|piece| piece.blank().width().max(piece.blank().height())).max().unwrap_or_default();
-        let above = frame.storeys.iter().filter(|storey| storey.base > base).any(|storey| pieces.iter().any(|piece| piece.blank().y1 > storey.studs_from));
+        let top = pieces
+            .iter()
+            .map(|piece| piece.blank().y1)
+            .max()
+            .unwrap_or_default()
+            - base;
+        let long = pieces
+            .iter()
+            .map(|piece| piece.blank().width().max(piece.blank().height()))
+            .max()
+            .unwrap_or_default();
+        let above = frame
+            .storeys
+            .iter()
+            .filter(|storey| storey.base > base)
+            .any(|storey| pieces.iter().any(|piece| piece.blank().y1 > storey.studs_from));
         let (reach, waits) = if above {
             (Reach::Lift, "the storey above stands")
         } else if top > Length::feet(10) {
@@ -89,7 +153,10 @@ fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
         } else {
             (Reach::Ground, "")
         };
-        let sheet = pieces.first().and_then(|piece| house.stock.sheets.get(piece.sheet as usize)).map_or("", |sheet| sheet.name.as_str());
+        let sheet = pieces
+            .first()
+            .and_then(|piece| house.stock.sheets.get(piece.sheet as usize))
+            .map_or("", |sheet| sheet.name.as_str());
         list.0.push(Step {
             number: 0,
             action: format!("Set course {} of {sheet}.", band + 1),
@@ -97,7 +164,11 @@ fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
             hold_point: false,
             waits_for: waits.to_owned(),
             reach,
-            people: if long > Length::feet(8) + Length::inches(2) { 2 } else { 1 },
+            people: if long > Length::feet(8) + Length::inches(2) {
+                2
+            } else {
+                1
+            },
         });
         list.number();
     }

@@ -19,21 +19,33 @@ fn practice(house: &House) -> Option<&Practice> {
 
 /// A count raised by a percentage, rounded up.
 fn raised(count: i64, percent: Decimal) -> i64 {
-    let share = percent.scaled(i128::from(count), 100, 4).and_then(|share| share.in_units_of(4)).unwrap_or_default();
+    let share = percent
+        .scaled(i128::from(count), 100, 4)
+        .and_then(|share| share.in_units_of(4))
+        .unwrap_or_default();
     count + Length::from_units(share).spaces(Length::from_units(10_000))
 }
 
 /// Pounds of an area of sheet, to a tenth.
 fn pounds(sheet: &Sheet, area: i128) -> Decimal {
-    sheet.pounds_per_square_foot.scaled(area, Area::SQUARE_FOOT.square_units(), 1).unwrap_or_default()
+    sheet
+        .pounds_per_square_foot
+        .scaled(area, Area::SQUARE_FOOT.square_units(), 1)
+        .unwrap_or_default()
 }
 
 /// Sheets of the cut plan by kind, with spare, beside what the area alone would ask for.
 pub(super) fn sheets(house: &House, walls: &[BuiltWall<'_>], cutting: &CutPlan) -> Vec<TakeoffLine> {
-    let spare = practice(house).map(|practice| practice.spare_percent).unwrap_or_default();
+    let spare = practice(house)
+        .map(|practice| practice.spare_percent)
+        .unwrap_or_default();
     let mut lines = Vec::new();
     for (sheet, index) in house.stock.sheets.iter().zip(0u32..) {
-        let used = cutting.sheets.iter().filter(|cut| cut.source == Source::Sheet { sheet: index }).count();
+        let used = cutting
+            .sheets
+            .iter()
+            .filter(|cut| cut.source == Source::Sheet { sheet: index })
+            .count();
         let used = i64::try_from(used).unwrap_or(i64::MAX);
         let pieces: i128 = walls
             .iter()
@@ -69,7 +81,9 @@ pub(super) fn pieces(house: &House, wall: &BuiltWall<'_>, scope: &str) -> Vec<Ta
     let mut lines = Vec::new();
     for (sheet, index) in house.stock.sheets.iter().zip(0u32..) {
         let own = wall.layout.pieces.iter().filter(|piece| piece.sheet == index);
-        let (count, area) = own.fold((0, 0), |(count, area), piece| (count + 1, area + piece.outline.area2() / 2));
+        let (count, area) = own.fold((0, 0), |(count, area), piece| {
+            (count + 1, area + piece.outline.area2() / 2)
+        });
         if count > 0 {
             lines.push(TakeoffLine {
                 what: TakeoffWhat::Sheets,
@@ -80,7 +94,10 @@ pub(super) fn pieces(house: &House, wall: &BuiltWall<'_>, scope: &str) -> Vec<Ta
                 unit: "pieces".to_owned(),
                 order_unit: String::new(),
                 pounds: pounds(sheet, area),
-                money: sheet.price.scaled(area, (sheet.width * sheet.length).square_units()).unwrap_or_default(),
+                money: sheet
+                    .price
+                    .scaled(area, (sheet.width * sheet.length).square_units())
+                    .unwrap_or_default(),
                 minutes: Amount::default(),
                 because: "pieces of the wall; money by the area of the pieces".to_owned(),
             });
@@ -94,7 +111,10 @@ pub(super) fn blocks(house: &House, walls: &[BuiltWall<'_>], scope: &str) -> Vec
     let mut lines = Vec::new();
     for (stick, index) in house.stock.sticks.iter().zip(0u32..) {
         let all = cuts(walls, index);
-        for (what, lengths, unit) in [(TakeoffWhat::Blocks, &all.blocks, "blocks"), (TakeoffWhat::AddedStuds, &all.studs, "studs")] {
+        for (what, lengths, unit) in [
+            (TakeoffWhat::Blocks, &all.blocks, "blocks"),
+            (TakeoffWhat::AddedStuds, &all.studs, "studs"),
+        ] {
             if lengths.is_empty() {
                 continue;
             }
@@ -127,10 +147,28 @@ struct Cuts {
 }
 
 fn cuts(walls: &[BuiltWall<'_>], stick: u32) -> Cuts {
-    let blocks = walls.iter().flat_map(|wall| &wall.blocking.blocks).filter(|block| block.stick == stick).map(|block| block.length);
-    let added = walls.iter().flat_map(|wall| &wall.blocking.studs).filter(|stud| stud.stick == stick).map(|stud| stud.rect);
-    let wide = walls.iter().flat_map(|wall| &wall.blocking.widened).filter(|wide| wide.stick == stick).map(|wide| wide.rect);
-    Cuts { blocks: blocks.collect(), studs: added.chain(wide).map(|rect| rect.height().max(rect.width())).collect() }
+    let blocks = walls
+        .iter()
+        .flat_map(|wall| &wall.blocking.blocks)
+        .filter(|block| block.stick == stick)
+        .map(|block| block.length);
+    let added = walls
+        .iter()
+        .flat_map(|wall| &wall.blocking.studs)
+        .filter(|stud| stud.stick == stick)
+        .map(|stud| stud.rect);
+    let wide = walls
+        .iter()
+        .flat_map(|wall| &wall.blocking.widened)
+        .filter(|wide| wide.stick == stick)
+        .map(|wide| wide.rect);
+    Cuts {
+        blocks: blocks.collect(),
+        studs: added
+            .chain(wide)
+            .map(|rect| rect.height().max(rect.width()))
+            .collect(),
+    }
 }
 
 /// Lumber by the stick, packed over the house.
@@ -156,7 +194,11 @@ pub(super) fn sticks(house: &House, walls: &[BuiltWall<'_>]) -> Vec<TakeoffLine>
             pounds: Decimal::default(),
             money: stick.price.times(count).unwrap_or_default(),
             minutes: Amount::default(),
-            because: format!("{} lengths packed into sticks of {} with kerf {kerf}", lengths.len(), stick.length),
+            because: format!(
+                "{} lengths packed into sticks of {} with kerf {kerf}",
+                lengths.len(),
+                stick.length
+            ),
         });
     }
     lines
@@ -164,15 +206,30 @@ pub(super) fn sticks(house: &House, walls: &[BuiltWall<'_>]) -> Vec<TakeoffLine>
 
 /// Nails by kind; ordered by the box with their loss, block nails included.
 pub(super) fn nails(house: &House, walls: &[BuiltWall<'_>], scope: &str, order: bool) -> Vec<TakeoffLine> {
-    let Some(practice) = practice(house) else { return Vec::new() };
+    let Some(practice) = practice(house) else {
+        return Vec::new();
+    };
     let blocks: usize = walls.iter().map(|wall| wall.blocking.blocks.len()).sum();
-    let end_nails = i64::try_from(blocks).unwrap_or(i64::MAX).saturating_mul(2 * i64::from(practice.block_end_nails));
-    let plain = house.stock.nails.iter().position(|nail| !nail.coating.resists_corrosion());
+    let end_nails = i64::try_from(blocks)
+        .unwrap_or(i64::MAX)
+        .saturating_mul(2 * i64::from(practice.block_end_nails));
+    let plain = house
+        .stock
+        .nails
+        .iter()
+        .position(|nail| !nail.coating.resists_corrosion());
     let mut lines = Vec::new();
     for (nail, index) in house.stock.nails.iter().zip(0u32..) {
-        let rows = walls.iter().flat_map(|wall| &wall.nailing.rows).filter(|row| row.nail == index);
+        let rows = walls
+            .iter()
+            .flat_map(|wall| &wall.nailing.rows)
+            .filter(|row| row.nail == index);
         let sheets: i64 = rows.map(|row| i64::from(row.count())).sum();
-        let ends = if plain == Some(index as usize) { end_nails } else { 0 };
+        let ends = if plain == Some(index as usize) {
+            end_nails
+        } else {
+            0
+        };
         let used = sheets + ends;
         if used == 0 {
             continue;
@@ -181,8 +238,10 @@ pub(super) fn nails(house: &House, walls: &[BuiltWall<'_>], scope: &str, order: 
             NailTool::Gun => (practice.gun_loss_percent, house.rates.nail_gun),
             NailTool::Hand => (practice.hand_loss_percent, house.rates.nail_hand),
         };
-        let boxes = Length::from_units(raised(used, loss)).spaces(Length::from_units(i64::from(nail.per_box.max(1))));
-        let pounds = Decimal::new(nail_micropounds(nail), 6).and_then(|each| each.scaled(i128::from(used), 1, 1));
+        let boxes =
+            Length::from_units(raised(used, loss)).spaces(Length::from_units(i64::from(nail.per_box.max(1))));
+        let pounds =
+            Decimal::new(nail_micropounds(nail), 6).and_then(|each| each.scaled(i128::from(used), 1, 1));
         lines.push(TakeoffLine {
             what: TakeoffWhat::Nails,
             item: nail.name.clone(),
@@ -190,11 +249,21 @@ pub(super) fn nails(house: &House, walls: &[BuiltWall<'_>], scope: &str, order: 
             used: whole(used),
             ordered: if order { u32::try_from(boxes).ok() } else { None },
             unit: "nails".to_owned(),
-            order_unit: if order { format!("boxes of {}", nail.per_box) } else { String::new() },
+            order_unit: if order {
+                format!("boxes of {}", nail.per_box)
+            } else {
+                String::new()
+            },
             pounds: pounds.unwrap_or_default(),
-            money: if order { nail.price.times(boxes).unwrap_or_default() } else { Amount::default() },
+            money: if order {
+                nail.price.times(boxes).unwrap_or_default()
+            } else {
+                Amount::default()
+            },
             minutes: rate.times(used).unwrap_or_default(),
-            because: format!("{sheets} in sheathing, {ends} in block ends; loss {loss} % before rounding to boxes"),
+            because: format!(
+                "{sheets} in sheathing, {ends} in block ends; loss {loss} % before rounding to boxes"
+            ),
         });
     }
     lines

@@ -39,7 +39,10 @@ pub fn takeoff(house: &House, walls: &[BuiltWall<'_>], cutting: &CutPlan) -> Tak
     lines.extend(count::sticks(house, walls));
     lines.extend(count::nails(house, walls, "house", true));
     for wall in walls {
-        let scope = house.walls.get(wall.wall as usize).map_or_else(String::new, |said| format!("wall: {}", said.name));
+        let scope = house
+            .walls
+            .get(wall.wall as usize)
+            .map_or_else(String::new, |said| format!("wall: {}", said.name));
         let one = std::slice::from_ref(wall);
         lines.extend(count::pieces(house, wall, &scope));
         lines.extend(count::blocks(house, one, &scope));

@@ -20,9 +20,16 @@ fn common(shank: &str, length: &str) -> Nail {
 /// in secondary copies): 8d 106, 10d 74, 16d 46. Lists differ among themselves by some percent; ours stays within 10 %.
 #[test]
 fn common_nails_weigh_what_trade_lists_say() {
-    for (shank, length, per_pound) in [("0.131", "2 1/2", 106), ("0.148", "3", 74), ("0.162", "3 1/2", 46)] {
+    for (shank, length, per_pound) in [
+        ("0.131", "2 1/2", 106),
+        ("0.148", "3", 74),
+        ("0.162", "3 1/2", 46),
+    ] {
         let weight = nail_micropounds(&common(shank, length));
         let ours = 1_000_000 / weight;
-        assert!((ours - per_pound).abs() * 10 <= per_pound, "{shank}: {ours} a pound, listed {per_pound}");
+        assert!(
+            (ours - per_pound).abs() * 10 <= per_pound,
+            "{shank}: {ours} a pound, listed {per_pound}"
+        );
     }
 }

@@ -64,12 +64,23 @@ fn the_file_is_balanced() {
         dot: 300,
         square: false,
     };
-    let block = Form::Polygon { rings: vec![vec![Spot::new(0, 0), Spot::new(9, 0), Spot::new(9, 9)]] };
+    let block = Form::Polygon {
+        rings: vec![vec![Spot::new(0, 0), Spot::new(9, 0), Spot::new(9, 9)]],
+    };
     let drawing = Drawing {
         title: "<north & \"south\">".into(),
         width: 100_000,
         height: 100_000,
-        marks: vec![Mark { layer: Layer::EdgeNails, form: row }, Mark { layer: Layer::Block, form: block }],
+        marks: vec![
+            Mark {
+                layer: Layer::EdgeNails,
+                form: row,
+            },
+            Mark {
+                layer: Layer::Block,
+                form: block,
+            },
+        ],
         labels: vec![Label::new(Says::Note, "a < b", Spot::new(5, 5), 2_000).backed()],
         ..Drawing::default()
     };

@@ -39,8 +39,14 @@ proptest! {
 
 #[test]
 fn height_goes_up_on_paper() {
-    let view = View { denominator: 24, zero: Spot::new(40_000, 90_000) };
-    assert_eq!(view.spot(Point::new(Length::inches(24), Length::inches(48))), Spot::new(65_400, 39_200));
+    let view = View {
+        denominator: 24,
+        zero: Spot::new(40_000, 90_000),
+    };
+    assert_eq!(
+        view.spot(Point::new(Length::inches(24), Length::inches(48))),
+        Spot::new(65_400, 39_200)
+    );
 }
 
 #[test]
@@ -51,12 +57,20 @@ fn the_largest_scale_that_fits_is_taken() {
     assert_eq!(scale_for(style, Length::feet(32), Length::feet(9), room).0, 32);
     assert_eq!(scale_for(style, Length::feet(8), Length::feet(8), room).0, 24);
     assert_eq!(scale_for(style, Length::feet(300), Length::feet(9), room).0, 48);
-    assert_eq!(scale_for(Style::Millimetres, Length::mm(8_000), Length::mm(2_700), room).0, 25);
+    assert_eq!(
+        scale_for(Style::Millimetres, Length::mm(8_000), Length::mm(2_700), room).0,
+        25
+    );
 }
 
 #[test]
 fn a_box_across_the_outline_is_not_inside() {
-    let square = vec![vec![Spot::new(0, 0), Spot::new(100, 0), Spot::new(100, 100), Spot::new(0, 100)]];
+    let square = vec![vec![
+        Spot::new(0, 0),
+        Spot::new(100, 0),
+        Spot::new(100, 100),
+        Spot::new(0, 100),
+    ]];
     assert!(holds(&square, &Extent::new(0, 0, 100, 100)));
     assert!(!holds(&square, &Extent::new(90, 10, 110, 20)));
     assert!(!holds(&square, &Extent::new(200, 10, 210, 20)));

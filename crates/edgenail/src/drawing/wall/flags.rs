@@ -30,11 +30,16 @@ impl Canvas<'_> {
             let at = self.view.spot(point);
             let text = (index + 1).to_string();
             let size = 1_700;
-            let Some(place) = self.room.nearest(at, 5_400, 4_600, 60 * MM) else { continue };
+            let Some(place) = self.room.nearest(at, 5_400, 4_600, 60 * MM) else {
+                continue;
+            };
             let middle = place.middle();
             flag(&mut self.drawing, middle, place.height());
             if !place.holds(at) {
-                let side = crate::drawing::Spot::new(at.x.clamp(place.x0 + 1_000, place.x1 - 1_000), at.y.clamp(place.y0, place.y1));
+                let side = crate::drawing::Spot::new(
+                    at.x.clamp(place.x0 + 1_000, place.x1 - 1_000),
+                    at.y.clamp(place.y0, place.y1),
+                );
                 self.drawing.line(Layer::Leader, &[at, side]);
             }
             let mut label = Label::centred(Says::Note, text, middle.moved(0, 700), size, true, false);

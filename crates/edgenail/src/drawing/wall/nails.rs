@@ -32,7 +32,12 @@ impl Canvas<'_> {
         let dot = on_paper(Length::sixteenths(5), self.view.denominator).clamp(220, 500);
         for row in &self.input.nailing.rows {
             let (from, to) = (self.view.spot(row.from), self.view.spot(row.to));
-            let reach = Extent::new(from.x.min(to.x), from.y.min(to.y), from.x.max(to.x), from.y.max(to.y));
+            let reach = Extent::new(
+                from.x.min(to.x),
+                from.y.min(to.y),
+                from.x.max(to.x),
+                from.y.max(to.y),
+            );
             self.room.spare(reach.grown(dot / 2));
             let form = Form::Nails {
                 from,

@@ -74,9 +74,19 @@ impl Canvas<'_> {
 
     fn tag_piece(&mut self, piece: &Piece, rings: &[Vec<Spot>], columns: &[Micron]) {
         let split = self.words(piece);
-        let joined = Words { size: vec![split.size.join(" ")], ..self.words(piece) };
-        let bare = Words { size: Vec::new(), ..self.words(piece) };
-        let only_mark = Words { size: Vec::new(), turn: String::new(), ..self.words(piece) };
+        let joined = Words {
+            size: vec![split.size.join(" ")],
+            ..self.words(piece)
+        };
+        let bare = Words {
+            size: Vec::new(),
+            ..self.words(piece)
+        };
+        let only_mark = Words {
+            size: Vec::new(),
+            turn: String::new(),
+            ..self.words(piece)
+        };
         let mut tags: Vec<Tag<'_>> = Vec::new();
         for scale in [100, 80, 62] {
             for words in [&split, &joined] {
@@ -94,7 +104,9 @@ impl Canvas<'_> {
         let bounds = self.view.extent(&piece.blank());
         for (index, tag) in tags.iter().enumerate() {
             let places = candidates(&bounds, columns, tag.size()).filter(|place| holds(rings, place));
-            let Some((place, hits)) = self.room.best(places) else { continue };
+            let Some((place, hits)) = self.room.best(places) else {
+                continue;
+            };
             if hits == 0 && index < 12 {
                 fallback = Some((index, place, hits));
                 break;
@@ -121,19 +133,35 @@ impl Canvas<'_> {
     }
 
     fn axis_arrow(&mut self, piece: &Piece, rings: &[Vec<Spot>], columns: &[Micron]) {
-        let along = self.input.house.stock.sheets.get(piece.sheet as usize).map(|sheet| sheet.strength_axis);
+        let along = self
+            .input
+            .house
+            .stock
+            .sheets
+            .get(piece.sheet as usize)
+            .map(|sheet| sheet.strength_axis);
         let upright = (piece.running == Running::Upright) == (along != Some(StrengthAxis::Width));
         let bounds = self.view.extent(&piece.blank());
         for long in [14 * MM, 9 * MM, 6 * MM] {
             let size = if upright { (1_400, long) } else { (long, 1_400) };
             let places = candidates(&bounds, columns, size).filter(|place| holds(rings, place));
-            let Some((place, _)) = self.room.best(places) else { continue };
+            let Some((place, _)) = self.room.best(places) else {
+                continue;
+            };
             self.room.take(place);
             let middle = place.middle();
             if upright {
-                arrow(&mut self.drawing, middle.moved(0, -long / 2), middle.moved(0, long / 2));
+                arrow(
+                    &mut self.drawing,
+                    middle.moved(0, -long / 2),
+                    middle.moved(0, long / 2),
+                );
             } else {
-                arrow(&mut self.drawing, middle.moved(-long / 2, 0), middle.moved(long / 2, 0));
+                arrow(
+                    &mut self.drawing,
+                    middle.moved(-long / 2, 0),
+                    middle.moved(long / 2, 0),
+                );
             }
             return;
         }
@@ -177,9 +205,9 @@ impl Canvas<'_> {
             }
             lines.push(size.to_owned());
             let labels: Vec<Label> = stacked(&lines, extent.middle(), type_size);
-            let fits = labels.iter().all(|label| {
-                extent.grown(-600).covers(&label.extent) && self.room.is_free(&label.extent)
-            });
+            let fits = labels
+                .iter()
+                .all(|label| extent.grown(-600).covers(&label.extent) && self.room.is_free(&label.extent));
             if fits {
                 labels.into_iter().for_each(|label| self.put(label));
                 return;
@@ -199,7 +227,11 @@ impl Canvas<'_> {
         cut.map(|hole| {
             let size = self.size(hole.width(), hole.height(), Rounding::Up);
             let from = |length: Length| self.show(length, Rounding::Down);
-            format!("{size} at {}, {}", from(hole.x0 - blank.x0), from(hole.y0 - blank.y0))
+            format!(
+                "{size} at {}, {}",
+                from(hole.x0 - blank.x0),
+                from(hole.y0 - blank.y0)
+            )
         })
         .collect()
     }
@@ -220,14 +252,20 @@ fn stacked(lines: &[String], middle: Spot, size: Micron) -> Vec<Label> {
 }
 
 /// Boxes of a size over a piece, those between its nail rows first.
-fn candidates(bounds: &Extent, columns: &[Micron], size: (Micron, Micron)) -> impl Iterator<Item = Extent> + use<> {
+fn candidates(
+    bounds: &Extent,
+    columns: &[Micron],
+    size: (Micron, Micron),
+) -> impl Iterator<Item = Extent> + use<> {
     let (x0, y0) = (bounds.x0, bounds.y0);
     let (wide, high) = (bounds.width(), bounds.height());
     let mut xs: Vec<Micron> = columns.to_vec();
     xs.extend(TRIES.iter().map(|share| x0 + wide * share / 100));
     TRIES.iter().flat_map(move |share| {
         let y = y0 + high * share / 100;
-        xs.clone().into_iter().map(move |x| Extent::around(Spot::new(x, y), size.0, size.1))
+        xs.clone()
+            .into_iter()
+            .map(move |x| Extent::around(Spot::new(x, y), size.0, size.1))
     })
 }
 
@@ -235,7 +273,10 @@ fn candidates(bounds: &Extent, columns: &[Micron], size: (Micron, Micron)) -> im
 fn inside(rings: &[Vec<Spot>], bounds: &Extent) -> Spot {
     let dots = TRIES.iter().flat_map(|sy| TRIES.iter().map(move |sx| (sx, sy)));
     let spots = dots.map(|(sx, sy)| {
-        Spot::new(bounds.x0 + bounds.width() * sx / 100, bounds.y0 + bounds.height() * sy / 100)
+        Spot::new(
+            bounds.x0 + bounds.width() * sx / 100,
+            bounds.y0 + bounds.height() * sy / 100,
+        )
     });
     let mut spots = spots.filter(|&spot| holds(rings, &Extent::around(spot, 2, 2)));
     spots.next().unwrap_or_else(|| bounds.middle())

@@ -34,15 +34,30 @@ impl<'a> Tag<'a> {
     pub(super) fn new(words: &'a Words, scale: Micron, turned: bool) -> Self {
         let scaled = |size: Micron| size * scale / 100;
         let first = width(&words.mark, scaled(MARK), true) + Self::ring_room(words, scale);
-        let sizes = words.size.iter().map(|text| width(text, scaled(SIZE), false)).max().unwrap_or(0);
+        let sizes = words
+            .size
+            .iter()
+            .map(|text| width(text, scaled(SIZE), false))
+            .max()
+            .unwrap_or(0);
         let rows = Micron::try_from(words.size.len()).unwrap_or(0);
         let high = line(scaled(MARK)) + rows * line(scaled(SIZE));
-        Self { words, scale, turned, long: first.max(sizes), high }
+        Self {
+            words,
+            scale,
+            turned,
+            long: first.max(sizes),
+            high,
+        }
     }
 
     /// Room that the ring takes beside the mark.
     fn ring_room(words: &Words, scale: Micron) -> Micron {
-        if words.turn.is_empty() { 0 } else { 2 * Self::radius(words, scale) + MARK * scale / 300 }
+        if words.turn.is_empty() {
+            0
+        } else {
+            2 * Self::radius(words, scale) + MARK * scale / 300
+        }
     }
 
     fn radius(words: &Words, scale: Micron) -> Micron {
@@ -52,7 +67,11 @@ impl<'a> Tag<'a> {
 
     /// Its size on paper.
     pub(super) fn size(&self) -> (Micron, Micron) {
-        if self.turned { (self.high, self.long) } else { (self.long, self.high) }
+        if self.turned {
+            (self.high, self.long)
+        } else {
+            (self.long, self.high)
+        }
     }
 
     /// Its labels and marks in a box of its size.
@@ -60,7 +79,11 @@ impl<'a> Tag<'a> {
         let scaled = |size: Micron| size * self.scale / 100;
         // u runs along the text, v across it.
         let at = |u: Micron, v: Micron| {
-            if self.turned { Spot::new(place.x0 + v, place.y1 - u) } else { Spot::new(place.x0 + u, place.y0 + v) }
+            if self.turned {
+                Spot::new(place.x0 + v, place.y1 - u)
+            } else {
+                Spot::new(place.x0 + u, place.y0 + v)
+            }
         };
         let piece = self.words.piece;
         let (mut labels, mut marks) = (Vec::new(), Vec::new());
@@ -70,13 +93,36 @@ impl<'a> Tag<'a> {
         let middle = line(scaled(MARK)) / 2;
         let says = Says::PieceMark { piece };
         let text = self.words.mark.clone();
-        labels.push(Label::centred(says, text, at(left + mark_wide / 2, middle), scaled(MARK), true, self.turned).backed());
+        labels.push(
+            Label::centred(
+                says,
+                text,
+                at(left + mark_wide / 2, middle),
+                scaled(MARK),
+                true,
+                self.turned,
+            )
+            .backed(),
+        );
         if ring > 0 {
             let radius = Self::radius(self.words, self.scale);
             let centre = at(left + mark_wide + ring - radius, middle);
-            marks.push(Mark { layer: Layer::Ring, form: Form::Circle { middle: centre, radius } });
+            marks.push(Mark {
+                layer: Layer::Ring,
+                form: Form::Circle {
+                    middle: centre,
+                    radius,
+                },
+            });
             let text = self.words.turn.clone();
-            labels.push(Label::centred(Says::Note, text, centre, scaled(TURN), false, self.turned));
+            labels.push(Label::centred(
+                Says::Note,
+                text,
+                centre,
+                scaled(TURN),
+                false,
+                self.turned,
+            ));
         }
         let mut v = line(scaled(MARK));
         for text in &self.words.size {

@@ -26,7 +26,11 @@ impl Built {
         let house = trial.house();
         let bare: Frame = trial.frame();
         let built = evaluate(&house, &bare, spec);
-        let start = DrawnStart { end, datum: Some(inch(48, 0)), notes: vec!["The first sheet is whole.".into()] };
+        let start = DrawnStart {
+            end,
+            datum: Some(inch(48, 0)),
+            notes: vec!["The first sheet is whole.".into()],
+        };
         Self { house, built, start }
     }
 
@@ -52,9 +56,17 @@ fn texts_are_apart(drawing: &Drawing) -> Result<(), TestCaseError> {
     labels.sort_by_key(|label| label.extent.x0);
     for (index, label) in labels.iter().enumerate() {
         prop_assert!(sheet.covers(&label.extent), "{} leaves the sheet", label.text);
-        let beside = labels.iter().skip(index + 1).take_while(|other| other.extent.x0 < label.extent.x1);
+        let beside = labels
+            .iter()
+            .skip(index + 1)
+            .take_while(|other| other.extent.x0 < label.extent.x1);
         for other in beside {
-            prop_assert!(!label.extent.meets(&other.extent), "{:?} meets {:?}", label, other);
+            prop_assert!(
+                !label.extent.meets(&other.extent),
+                "{:?} meets {:?}",
+                label,
+                other
+            );
         }
     }
     Ok(())
@@ -62,7 +74,10 @@ fn texts_are_apart(drawing: &Drawing) -> Result<(), TestCaseError> {
 
 /// Every dimension is the difference of its ends, on paper too, and its label says it.
 fn dimensions_agree(drawing: &Drawing) -> Result<(), TestCaseError> {
-    let scale = drawing.dimensions.iter().find(|d| d.along == Along::Wall && d.value > Length::ZERO);
+    let scale = drawing
+        .dimensions
+        .iter()
+        .find(|d| d.along == Along::Wall && d.value > Length::ZERO);
     for (index, dimension) in drawing.dimensions.iter().enumerate() {
         let difference = dimension.to - dimension.from;
         let paper = match dimension.along {
@@ -78,14 +93,20 @@ fn dimensions_agree(drawing: &Drawing) -> Result<(), TestCaseError> {
         if let Some(other) = scale {
             // One scale for all: cross products agree within the rounding of both ends to a micrometre.
             let units = |length: Length| i128::from(length.units());
-            let (long, of_long) = (units(other.to - other.from), i128::from(other.to_at.x - other.from_at.x));
+            let (long, of_long) = (
+                units(other.to - other.from),
+                i128::from(other.to_at.x - other.from_at.x),
+            );
             let left = i128::from(paper) * long - of_long * units(difference);
             prop_assert!(left.abs() <= 2 * (long.abs() + units(difference).abs()));
         }
-        let says = Says::Dimension { dimension: u32::try_from(index).unwrap() };
+        let says = Says::Dimension {
+            dimension: u32::try_from(index).unwrap(),
+        };
         let label = drawing.labels.iter().find(|label| label.says == says);
         let said = label.map(|label| label.text.clone()).unwrap_or_default();
-        let allowed = [Rounding::Down, Rounding::Nearest, Rounding::Up].map(|r| dimension.value.show(STYLE, r).text);
+        let allowed =
+            [Rounding::Down, Rounding::Nearest, Rounding::Up].map(|r| dimension.value.show(STYLE, r).text);
         prop_assert!(allowed.contains(&said), "{said} for {:?}", dimension);
     }
     Ok(())
@@ -105,12 +126,17 @@ fn marks_lie_in_their_pieces(drawing: &Drawing, built: &Built) -> Result<(), Tes
     let pieces = &built.built.layout.pieces;
     prop_assert_eq!(outlines.len(), pieces.len());
     for (piece, rings) in pieces.iter().zip(outlines) {
-        let said: Vec<_> =
-            drawing.labels.iter().filter(|label| label.says == Says::PieceMark { piece: piece.id }).collect();
+        let said: Vec<_> = drawing
+            .labels
+            .iter()
+            .filter(|label| label.says == Says::PieceMark { piece: piece.id })
+            .collect();
         prop_assert_eq!(said.len(), 1, "marks of {}", piece.mark);
         let label = said[0];
         prop_assert_eq!(&label.text, &piece.mark);
-        let pointed = label.points_at.is_some_and(|at| holds(rings, &Extent::around(at, 2, 2)));
+        let pointed = label
+            .points_at
+            .is_some_and(|at| holds(rings, &Extent::around(at, 2, 2)));
         prop_assert!(pointed || holds(rings, &label.extent), "mark of {}", piece.mark);
     }
     Ok(())
@@ -118,7 +144,13 @@ fn marks_lie_in_their_pieces(drawing: &Drawing, built: &Built) -> Result<(), Tes
 
 /// Nails drawn are nails planned: rows by layer, dots in all.
 fn nails_are_all_there(drawing: &Drawing, built: &Built) -> Result<(), TestCaseError> {
-    let planned: u64 = built.built.nailing.rows.iter().map(|row| u64::from(row.count())).sum();
+    let planned: u64 = built
+        .built
+        .nailing
+        .rows
+        .iter()
+        .map(|row| u64::from(row.count()))
+        .sum();
     let in_wall = |mark: &&crate::drawing::Mark| matches!(mark.form, Form::Nails { dot, .. } if dot != 450);
     let drawn: u64 = drawing
         .marks
@@ -165,8 +197,15 @@ proptest! {
 
 /// A 20 ft wall with a window and a segment: five upright sheets.
 fn plain() -> Built {
-    let mut trial = Trial::new(Length::feet(20), inch(92, 10), inch(16, 0), &[(inch(47, 14), inch(95, 14))]);
-    trial.openings.push(Rect::new(inch(66, 0), inch(36, 0), inch(114, 0), inch(82, 0)));
+    let mut trial = Trial::new(
+        Length::feet(20),
+        inch(92, 10),
+        inch(16, 0),
+        &[(inch(47, 14), inch(95, 14))],
+    );
+    trial
+        .openings
+        .push(Rect::new(inch(66, 0), inch(36, 0), inch(114, 0), inch(82, 0)));
     trial.segment(Length::ZERO, inch(48, 0), inch(4, 0), inch(12, 0));
     trial.treated = true;
     let seams = vec![inch(48, 0), inch(96, 0), inch(144, 0), inch(192, 0)];
@@ -177,7 +216,14 @@ fn plain() -> Built {
         seams,
         sheets: vec![0; 5],
     };
-    Built::new(&trial, LayoutSpec::Bands { reach: -inch(0, 8), bands: vec![band] }, End::Left)
+    Built::new(
+        &trial,
+        LayoutSpec::Bands {
+            reach: -inch(0, 8),
+            bands: vec![band],
+        },
+        End::Left,
+    )
 }
 
 /// The seams of full sheets on 16 in. studs run 48, 96, 144, 192 from the start (the module of 4 ft sheets,
@@ -187,13 +233,36 @@ fn a_plain_wall_says_what_a_framer_pulls() {
     let built = plain();
     let drawing = wall(&built.input()).unwrap();
     let said = |text: &str| drawing.labels.iter().any(|label| label.text == text);
-    for text in ["0\"", "48\"", "96\"", "144\"", "192\"", "240\"", "66\"", "114\"", "97 1/8\"", "A1", "O1", "48\" × 46\""] {
+    for text in [
+        "0\"",
+        "48\"",
+        "96\"",
+        "144\"",
+        "192\"",
+        "240\"",
+        "66\"",
+        "114\"",
+        "97 1/8\"",
+        "A1",
+        "O1",
+        "48\" × 46\"",
+    ] {
         assert!(said(text), "{text} is missing");
     }
-    let a2 = built.built.layout.pieces.iter().find(|piece| piece.mark == "A2").unwrap();
+    let a2 = built
+        .built
+        .layout
+        .pieces
+        .iter()
+        .find(|piece| piece.mark == "A2")
+        .unwrap();
     assert_eq!(a2.blank().width(), inch(47, 14));
     let words: String = crate::CAUTION.split_whitespace().collect();
-    let drawn: String = drawing.labels.iter().map(|label| label.text.split_whitespace().collect::<String>()).collect();
+    let drawn: String = drawing
+        .labels
+        .iter()
+        .map(|label| label.text.split_whitespace().collect::<String>())
+        .collect();
     assert!(drawn.contains(&words));
     assert!(said("SW1") || drawing.labels.iter().any(|label| label.text.starts_with("SW1")));
 }
@@ -231,5 +300,9 @@ fn foreign_indices_are_survived() {
 #[test]
 fn zz_pictures() {
     std::fs::write("/tmp/drawing_plain.svg", wall(&plain().input()).unwrap().svg()).unwrap();
-    std::fs::write("/tmp/drawing_plain_frame.svg", frame(&plain().input()).unwrap().svg()).unwrap();
+    std::fs::write(
+        "/tmp/drawing_plain_frame.svg",
+        frame(&plain().input()).unwrap().svg(),
+    )
+    .unwrap();
 }

@@ -45,7 +45,11 @@ pub(super) fn groups(blocks: &[Block]) -> Vec<BlockGroup> {
 impl Canvas<'_> {
     /// Members, what was added, the ground, segments.
     pub(super) fn wood(&mut self, shows: Shows) {
-        let layer = if shows == Shows::Frame { Layer::Member } else { Layer::HiddenMember };
+        let layer = if shows == Shows::Frame {
+            Layer::Member
+        } else {
+            Layer::HiddenMember
+        };
         let members: Vec<Member> = self.input.frame.members.clone();
         for member in &members {
             let layer = match member.kind {
@@ -54,10 +58,22 @@ impl Canvas<'_> {
                 _ if self.is_added_block(member) => continue,
                 _ => layer,
             };
-            let ring = member.face.points().iter().map(|&point| self.view.spot(point)).collect();
+            let ring = member
+                .face
+                .points()
+                .iter()
+                .map(|&point| self.view.spot(point))
+                .collect();
             self.drawing.mark(layer, Form::Polygon { rings: vec![ring] });
         }
-        for rect in self.input.blocking.blocks.iter().map(|block| block.rect).collect::<Vec<Rect>>() {
+        for rect in self
+            .input
+            .blocking
+            .blocks
+            .iter()
+            .map(|block| block.rect)
+            .collect::<Vec<Rect>>()
+        {
             let extent = self.view.extent(&rect);
             self.drawing.rect(Layer::Block, &extent);
             self.room.spare(extent);
@@ -78,7 +94,13 @@ impl Canvas<'_> {
     /// Blocks that were added are drawn from the list of blocks, with their own hatch.
     fn is_added_block(&self, member: &Member) -> bool {
         let face = member.face.is_rect();
-        member.kind == MemberKind::Block && self.input.blocking.blocks.iter().any(|block| Some(block.rect) == face)
+        member.kind == MemberKind::Block
+            && self
+                .input
+                .blocking
+                .blocks
+                .iter()
+                .any(|block| Some(block.rect) == face)
     }
 
     fn ground(&mut self) {
@@ -88,14 +110,20 @@ impl Canvas<'_> {
             }
             let corner = self.view.spot(Point::new(section.x.lo, section.base));
             let wide = self.view.x(section.x.hi) - corner.x;
-            self.drawing.rect(Layer::Ground, &Extent::sized(corner, wide, 2 * MM));
+            self.drawing
+                .rect(Layer::Ground, &Extent::sized(corner, wide, 2 * MM));
         }
     }
 
     /// Each segment's mark in its upper corner.
     pub(super) fn segment_marks(&mut self) {
-        let segments: Vec<(String, Extent)> =
-            self.input.frame.segments.iter().map(|s| (s.mark.clone(), self.view.extent(&s.rect))).collect();
+        let segments: Vec<(String, Extent)> = self
+            .input
+            .frame
+            .segments
+            .iter()
+            .map(|s| (s.mark.clone(), self.view.extent(&s.rect)))
+            .collect();
         for (mark, extent) in segments {
             let at = Spot::new(extent.middle().x, extent.y0 + 5 * MM);
             self.call_out(Says::Note, &mark, at, SMALL, true);
@@ -110,7 +138,11 @@ impl Canvas<'_> {
         }
         for (index, group) in groups.iter().enumerate() {
             let key = format!("b{}", index + 1);
-            let rects = group.blocks.iter().filter_map(|&b| self.input.blocking.blocks.get(b)).map(|b| b.rect);
+            let rects = group
+                .blocks
+                .iter()
+                .filter_map(|&b| self.input.blocking.blocks.get(b))
+                .map(|b| b.rect);
             for rect in rects.collect::<Vec<Rect>>() {
                 let block = self.view.extent(&rect);
                 let label = Label::centred(Says::Note, key.clone(), block.middle(), 1_500, false, false);
@@ -118,11 +150,21 @@ impl Canvas<'_> {
                 let middle = block.middle();
                 let shift = block.width() / 4;
                 let off = block.height() / 2 + high / 2 + 200;
-                let spots = [(0, -off), (0, off), (shift, -off), (-shift, -off), (shift, off), (-shift, off)];
+                let spots = [
+                    (0, -off),
+                    (0, off),
+                    (shift, -off),
+                    (-shift, -off),
+                    (shift, off),
+                    (-shift, off),
+                ];
                 let places = spots.map(|(dx, dy)| Extent::around(middle.moved(dx, dy), wide, high));
                 match self.room.best(places) {
                     Some((place, _)) => {
-                        self.put(Label::centred(Says::Note, key.clone(), place.middle(), 1_500, false, false).backed());
+                        self.put(
+                            Label::centred(Says::Note, key.clone(), place.middle(), 1_500, false, false)
+                                .backed(),
+                        );
                     }
                     None => self.call_out(Says::Note, &key, middle, 1_500, false),
                 }

@@ -58,7 +58,11 @@ impl Kind {
                 format!("an object whose `kind` is {}", names.join(", "))
             }
             Self::List { of, least, most } => {
-                let fewest = if *least == 0 { String::new() } else { format!("{least} to ") };
+                let fewest = if *least == 0 {
+                    String::new()
+                } else {
+                    format!("{least} to ")
+                };
                 format!("a list of {fewest}at most {most}, each {}", of.allowed())
             }
         }

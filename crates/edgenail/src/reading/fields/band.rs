@@ -9,8 +9,16 @@ static RIM: Record = Record {
     name: "rim",
     meaning: "The board that closes the floor band",
     fields: &[
-        Field::new("kind", Kind::Choice(&["sawn", "engineered"]), "What it is made of"),
-        Field::new("thickness", Kind::Length(Lengths::size(12)), "Thickness, across the wall's face"),
+        Field::new(
+            "kind",
+            Kind::Choice(&["sawn", "engineered"]),
+            "What it is made of",
+        ),
+        Field::new(
+            "thickness",
+            Kind::Length(Lengths::size(12)),
+            "Thickness, across the wall's face",
+        ),
     ],
 };
 
@@ -26,14 +34,50 @@ static MEMBERS: Record = Record {
     name: "members layer",
     meaning: "Joists or trusses",
     fields: &[
-        Field::new("direction", Kind::Choice(&["across", "along"]), "Across the wall or along it"),
-        Field::new("member", Kind::Choice(&["sawn_joist", "i_joist", "truss"]), "What they are"),
-        Field::new("width", Kind::Length(Lengths::size(24)), "Width of one member's end"),
-        Field::new("depth", Kind::Length(Lengths::size(60)), "Height of the members and of the rim"),
-        Field::new("spacing", Kind::Length(Lengths::inches(2, 96)), "On-centre spacing").usually("\"16\""),
-        Field::new("origin", Kind::Object(&ORIGIN), "Where their layout is pulled from").own("{}"),
-        Field::new("rim", Kind::Object(&RIM), "The board that closes the band; null for none").or_null(),
-        Field::new("blocking_between", Kind::Flag, "Blocks between the members, flush with the wall's face").own("false"),
+        Field::new(
+            "direction",
+            Kind::Choice(&["across", "along"]),
+            "Across the wall or along it",
+        ),
+        Field::new(
+            "member",
+            Kind::Choice(&["sawn_joist", "i_joist", "truss"]),
+            "What they are",
+        ),
+        Field::new(
+            "width",
+            Kind::Length(Lengths::size(24)),
+            "Width of one member's end",
+        ),
+        Field::new(
+            "depth",
+            Kind::Length(Lengths::size(60)),
+            "Height of the members and of the rim",
+        ),
+        Field::new(
+            "spacing",
+            Kind::Length(Lengths::inches(2, 96)),
+            "On-centre spacing",
+        )
+        .usually("\"16\""),
+        Field::new(
+            "origin",
+            Kind::Object(&ORIGIN),
+            "Where their layout is pulled from",
+        )
+        .own("{}"),
+        Field::new(
+            "rim",
+            Kind::Object(&RIM),
+            "The board that closes the band; null for none",
+        )
+        .or_null(),
+        Field::new(
+            "blocking_between",
+            Kind::Flag,
+            "Blocks between the members, flush with the wall's face",
+        )
+        .own("false"),
     ],
 };
 

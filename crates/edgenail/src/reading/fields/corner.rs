@@ -18,8 +18,21 @@ pub(super) static CORNER: Record = Record {
     name: "corner",
     meaning: "A square corner of two walls",
     fields: &[
-        Field::new("through", Kind::Object(&WALL_END), "The wall whose frame runs to the corner"),
-        Field::new("butting", Kind::Object(&WALL_END), "The wall whose frame butts against the other"),
-        Field::new("turn", Kind::Choice(&["outside", "inside"]), "Which way it turns, seen from outside").own("\"outside\""),
+        Field::new(
+            "through",
+            Kind::Object(&WALL_END),
+            "The wall whose frame runs to the corner",
+        ),
+        Field::new(
+            "butting",
+            Kind::Object(&WALL_END),
+            "The wall whose frame butts against the other",
+        ),
+        Field::new(
+            "turn",
+            Kind::Choice(&["outside", "inside"]),
+            "Which way it turns, seen from outside",
+        )
+        .own("\"outside\""),
     ],
 };

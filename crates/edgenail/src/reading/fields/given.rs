@@ -11,9 +11,18 @@ static BAND: Record = Record {
     fields: &[
         place("bottom", "Lower level"),
         place("top", "Upper level"),
-        Field::new("running", RUNNING, "How its sheets run; `either` is not allowed here"),
+        Field::new(
+            "running",
+            RUNNING,
+            "How its sheets run; `either` is not allowed here",
+        ),
         text("sheet", "Name of the sheet in stock"),
-        Field::new("seams", Kind::list(PLACES, 10_000), "Centre lines of its vertical seams").optional(),
+        Field::new(
+            "seams",
+            Kind::list(PLACES, 10_000),
+            "Centre lines of its vertical seams",
+        )
+        .optional(),
     ],
 };
 
@@ -41,13 +50,21 @@ const fn entries(of: &'static Kind) -> Kind {
 static BANDS: Record = Record {
     name: "given bands",
     meaning: "Courses with seams",
-    fields: &[Field::new("bands", entries(&Kind::Object(&BAND)), "From the lowest up")],
+    fields: &[Field::new(
+        "bands",
+        entries(&Kind::Object(&BAND)),
+        "From the lowest up",
+    )],
 };
 
 static PIECES: Record = Record {
     name: "given pieces",
     meaning: "Single panels",
-    fields: &[Field::new("pieces", entries(&Kind::Object(&PIECE)), "In any order")],
+    fields: &[Field::new(
+        "pieces",
+        entries(&Kind::Object(&PIECE)),
+        "In any order",
+    )],
 };
 
 /// The forms of a given layout.

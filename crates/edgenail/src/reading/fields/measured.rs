@@ -33,10 +33,31 @@ pub(super) static MEASURED: Record = Record {
     fields: &[
         size("length", "Length of the bottom plate found").or_null(),
         Field::new("diagonals", DIAGONALS, "Diagonals of the frame").or_null(),
-        found("out_of_plumb", Lengths::PLACE, "How far the wall leans over `plumb_height`"),
-        found("plumb_height", Lengths::SIZE, "The height over which the lean was read"),
-        found("bow", Lengths::PLACE, "How far a plate or stud line bows from a string"),
-        found("first_stud", Lengths::PLACE, "The centre of the first layout stud, from the layout end"),
-        Field::new("openings", Kind::list(&Kind::Object(&MEASURED_OPENING), 500), "Openings").optional(),
+        found(
+            "out_of_plumb",
+            Lengths::PLACE,
+            "How far the wall leans over `plumb_height`",
+        ),
+        found(
+            "plumb_height",
+            Lengths::SIZE,
+            "The height over which the lean was read",
+        ),
+        found(
+            "bow",
+            Lengths::PLACE,
+            "How far a plate or stud line bows from a string",
+        ),
+        found(
+            "first_stud",
+            Lengths::PLACE,
+            "The centre of the first layout stud, from the layout end",
+        ),
+        Field::new(
+            "openings",
+            Kind::list(&Kind::Object(&MEASURED_OPENING), 500),
+            "Openings",
+        )
+        .optional(),
     ],
 };

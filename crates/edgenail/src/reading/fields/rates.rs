@@ -11,10 +11,18 @@ static JUDGEMENT: Record = Record {
     meaning: "Charges for what a framer would rather not do, in minutes",
     fields: &[
         minutes("seam_at_corner", "15", "A seam at the corner of an opening"),
-        minutes("seam_on_joint_per_4_ft", "10", "Four feet of seam where two members meet"),
+        minutes(
+            "seam_on_joint_per_4_ft",
+            "10",
+            "Four feet of seam where two members meet",
+        ),
         minutes("piece_under_24", "5", "A piece under 24 in."),
         minutes("piece_under_12", "20", "A piece under 12 in."),
-        minutes("uneven_offset", "3", "A seam offset from the course below by other than half a sheet"),
+        minutes(
+            "uneven_offset",
+            "3",
+            "A seam offset from the course below by other than half a sheet",
+        ),
         minutes("unlike_length", "2", "A sheet of unlike length in a course"),
     ],
 };
@@ -24,7 +32,12 @@ pub(super) static RATES: Record = Record {
     name: "rates",
     meaning: "What the work costs",
     fields: &[
-        Field::new("objective", Kind::Choice(&["money", "minutes"]), "The unit that plans are compared in").own("\"money\""),
+        Field::new(
+            "objective",
+            Kind::Choice(&["money", "minutes"]),
+            "The unit that plans are compared in",
+        )
+        .own("\"money\""),
         minutes("set_8", "6", "Set a sheet up to 4 x 8 ft"),
         minutes("set_9", "7", "Set a sheet up to 4 x 9 ft"),
         minutes("set_10", "9", "Set a sheet up to 4 x 10 ft"),
@@ -37,7 +50,11 @@ pub(super) static RATES: Record = Record {
         minutes("notch", "4", "Cut a notch on the bench"),
         minutes("rake_cut", "6", "Cut along a rake"),
         minutes("opening", "4", "Start cutting an opening in place"),
-        minutes("opening_per_foot", "0.2", "Each foot of opening edge cut in place"),
+        minutes(
+            "opening_per_foot",
+            "0.2",
+            "Each foot of opening edge cut in place",
+        ),
         minutes("block_flat", "4", "Set a flat block"),
         minutes("block_on_edge", "5", "Set a block on edge"),
         minutes("added_stud", "8", "Set an added stud"),

@@ -1,9 +1,9 @@
 //! Fields of a section of a wall.
 
 use super::band::FLOOR_BAND;
+use super::place;
 use super::storey::STOREY;
 use super::top::TOPS;
-use super::place;
 use crate::reading::field::{Field, Kind, Lengths, Record, Variant};
 
 /// The bottom.
@@ -45,9 +45,17 @@ pub(super) static SECTION: Record = Record {
     fields: &[
         place("from", "Left end").computed("the left end of a wall with one section"),
         place("to", "Right end").computed("the right end of a wall with one section"),
-        place("base", "Underside of the lowest plate above the wall's own zero line")
-            .computed("the zero line of a wall with one section"),
-        Field::new("bottom", Kind::Object(&BOTTOM), "Where the sheathing ends at the bottom").own("{}"),
+        place(
+            "base",
+            "Underside of the lowest plate above the wall's own zero line",
+        )
+        .computed("the zero line of a wall with one section"),
+        Field::new(
+            "bottom",
+            Kind::Object(&BOTTOM),
+            "Where the sheathing ends at the bottom",
+        )
+        .own("{}"),
         Field::new(
             "stack",
             Kind::List {
@@ -57,6 +65,7 @@ pub(super) static SECTION: Record = Record {
             },
             "From bottom to top",
         ),
-        Field::new("top", Kind::Variant(TOPS), "What is above the uppermost plate").own("{\"kind\": \"flat\"}"),
+        Field::new("top", Kind::Variant(TOPS), "What is above the uppermost plate")
+            .own("{\"kind\": \"flat\"}"),
     ],
 };

@@ -13,16 +13,54 @@ static SHEET: Record = Record {
         text("name", "Unique among the sheets"),
         Field::new("width", Kind::Length(Lengths::inches(1, 1200)), "True width"),
         Field::new("length", Kind::Length(Lengths::inches(1, 1200)), "True length"),
-        text("category", "Performance category, such as `7/16`; a name, not a length"),
+        text(
+            "category",
+            "Performance category, such as `7/16`; a name, not a length",
+        ),
         text("grade", "Grade").usually("\"sheathing\""),
-        Field::new("span_rating", Kind::Note, "Span rating; empty where none is stamped").own("\"\""),
-        Field::new("strength_axis", Kind::Choice(&["length", "width"]), "Along which side it is strong").usually("\"length\""),
-        Field::new("faces_alike", Kind::Flag, "Both faces may show: the sheet may be turned over").own("false"),
-        Field::new("may_turn", Kind::Flag, "A piece may be cut with its strength axis either way").usually("true"),
-        Field::new("gap", Kind::Length(Lengths::up_to(1)), "The joint gap that its maker asks for").or_null(),
+        Field::new(
+            "span_rating",
+            Kind::Note,
+            "Span rating; empty where none is stamped",
+        )
+        .own("\"\""),
+        Field::new(
+            "strength_axis",
+            Kind::Choice(&["length", "width"]),
+            "Along which side it is strong",
+        )
+        .usually("\"length\""),
+        Field::new(
+            "faces_alike",
+            Kind::Flag,
+            "Both faces may show: the sheet may be turned over",
+        )
+        .own("false"),
+        Field::new(
+            "may_turn",
+            Kind::Flag,
+            "A piece may be cut with its strength axis either way",
+        )
+        .usually("true"),
+        Field::new(
+            "gap",
+            Kind::Length(Lengths::up_to(1)),
+            "The joint gap that its maker asks for",
+        )
+        .or_null(),
         Field::new("price", PRICE, "Price of one sheet"),
-        Field::new("on_hand", Kind::Integer(Numbers::new(0, 1_000_000)), "How many there are; null for as many as are wanted").or_null(),
-        Field::new("pounds_per_square_foot", Kind::Decimal(Numbers::new(0, 100)), "Pounds a square foot").usually("1.4"),
+        Field::new(
+            "on_hand",
+            Kind::Integer(Numbers::new(0, 1_000_000)),
+            "How many there are; null for as many as are wanted",
+        )
+        .or_null(),
+        Field::new(
+            "pounds_per_square_foot",
+            Kind::Decimal(Numbers::new(0, 100)),
+            "Pounds a square foot",
+        )
+        .usually("1.4"),
         Field::new("unit_count", Kind::Integer(COUNT), "Sheets in a delivered unit").own("1"),
     ],
 };
@@ -32,10 +70,19 @@ static NAIL: Record = Record {
     meaning: "A nail as it is sold",
     fields: &[
         text("name", "Unique among the nails"),
-        Field::new("shank", Kind::Decimal(Numbers::new(0, 1)), "Shank diameter, inches"),
+        Field::new(
+            "shank",
+            Kind::Decimal(Numbers::new(0, 1)),
+            "Shank diameter, inches",
+        ),
         Field::new("head", Kind::Decimal(Numbers::new(0, 2)), "Head diameter, inches"),
         Field::new("length", Kind::Length(Lengths::size(12)), "Length"),
-        Field::new("coating", Kind::Choice(&["bright", "hot_dipped", "stainless"]), "Protection").own("\"bright\""),
+        Field::new(
+            "coating",
+            Kind::Choice(&["bright", "hot_dipped", "stainless"]),
+            "Protection",
+        )
+        .own("\"bright\""),
         Field::new("tool", Kind::Choice(&["gun", "hand"]), "What drives it").usually("\"gun\""),
         Field::new("per_box", Kind::Integer(COUNT), "Nails in a box"),
         Field::new("price", PRICE, "Price of a box"),
@@ -47,8 +94,16 @@ static STICK: Record = Record {
     meaning: "Lumber for blocks and added studs, by the stick",
     fields: &[
         text("name", "Unique among the sticks"),
-        Field::new("thickness", Kind::Length(Lengths::size(24)), "The narrow side of the cross-section"),
-        Field::new("depth", Kind::Length(Lengths::size(24)), "The wide side of the cross-section"),
+        Field::new(
+            "thickness",
+            Kind::Length(Lengths::size(24)),
+            "The narrow side of the cross-section",
+        ),
+        Field::new(
+            "depth",
+            Kind::Length(Lengths::size(24)),
+            "The wide side of the cross-section",
+        ),
         size("length", "Length of the stick"),
         Field::new("price", PRICE, "Price of one stick"),
     ],
@@ -80,7 +135,12 @@ pub(super) static STOCK: Record = Record {
         Field::new("sheets", entries(&Kind::Object(&SHEET)), "Sheets"),
         Field::new("nails", entries(&Kind::Object(&NAIL)), "Nails"),
         Field::new("sticks", entries(&Kind::Object(&STICK)), "Lumber"),
-        Field::new("offcuts", Kind::list(&Kind::Object(&OFFCUT), 100_000), "Pieces left from earlier jobs").optional(),
+        Field::new(
+            "offcuts",
+            Kind::list(&Kind::Object(&OFFCUT), 100_000),
+            "Pieces left from earlier jobs",
+        )
+        .optional(),
     ],
 };
 

@@ -24,7 +24,12 @@ static STUD: Record = Record {
     name: "stud",
     meaning: "A stud's size",
     fields: &[
-        Field::new("width", Kind::Length(Lengths::size(12)), "Width of the face that is nailed").usually("\"1 1/2\""),
+        Field::new(
+            "width",
+            Kind::Length(Lengths::size(12)),
+            "Width of the face that is nailed",
+        )
+        .usually("\"1 1/2\""),
         Field::new("depth", Kind::Length(Lengths::size(24)), "Depth of the wall").usually("\"3 1/2\""),
         size("length", "Length between the plates").usually("\"92 5/8\""),
     ],
@@ -36,7 +41,11 @@ pub(super) static ORIGIN: Record = Record {
     meaning: "Where on-centre layout is pulled from",
     fields: &[
         Field::new("end", ENDS, "The end that the tape is hooked on").own("\"left\""),
-        place("offset", "From that end to the zero of the layout, towards the middle").own("\"0\""),
+        place(
+            "offset",
+            "From that end to the zero of the layout, towards the middle",
+        )
+        .own("\"0\""),
     ],
 };
 
@@ -60,7 +69,12 @@ static SPECIES: Record = Record {
     meaning: "The framing lumber",
     fields: &[
         text("group", "Name of the species group").usually("\"spruce-pine-fir\""),
-        Field::new("specific_gravity", Kind::Decimal(Numbers::new(0, 2)), "Specific gravity, oven-dry").usually("0.42"),
+        Field::new(
+            "specific_gravity",
+            Kind::Decimal(Numbers::new(0, 2)),
+            "Specific gravity, oven-dry",
+        )
+        .usually("0.42"),
     ],
 };
 

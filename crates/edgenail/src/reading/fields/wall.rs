@@ -15,7 +15,12 @@ pub(super) static WALL: Record = Record {
     fields: &[
         text("name", "Unique in the house"),
         size("length", "Length of the frame, end stud face to end stud face"),
-        Field::new("face", Kind::Choice(&["exterior", "interior", "party"]), "Which side the sheathing faces").own("\"exterior\""),
+        Field::new(
+            "face",
+            Kind::Choice(&["exterior", "interior", "party"]),
+            "Which side the sheathing faces",
+        )
+        .own("\"exterior\""),
         Field::new(
             "sections",
             Kind::List {
@@ -25,9 +30,24 @@ pub(super) static WALL: Record = Record {
             },
             "From left to right, without gaps",
         ),
-        Field::new("segments", Kind::list(&Kind::Object(&SEGMENT), 500), "Parts that the designer relies on").optional(),
+        Field::new(
+            "segments",
+            Kind::list(&Kind::Object(&SEGMENT), 500),
+            "Parts that the designer relies on",
+        )
+        .optional(),
         Field::new("measured", Kind::Object(&MEASURED), "What was measured on site").or_null(),
-        Field::new("given_layout", Kind::Variant(LAYOUTS), "A layout to be checked instead of searched for").or_null(),
-        Field::new("practice", Kind::Object(&PRACTICE), "What is done otherwise at this wall").computed("the practice of the house"),
+        Field::new(
+            "given_layout",
+            Kind::Variant(LAYOUTS),
+            "A layout to be checked instead of searched for",
+        )
+        .or_null(),
+        Field::new(
+            "practice",
+            Kind::Object(&PRACTICE),
+            "What is done otherwise at this wall",
+        )
+        .computed("the practice of the house"),
     ],
 };

@@ -22,8 +22,12 @@ use crate::length::Unit;
 pub(super) fn house(object: &Object<'_>) -> House {
     units(object);
     // Practice is read by itself once, so that its faults belong to no wall; walls then list what they assume of it.
-    quietly(object, |object| object.object_or_null("practice", practice::practice));
-    let shared = object.given("practice").filter(|(_, node)| node.field("").is_none());
+    quietly(object, |object| {
+        object.object_or_null("practice", practice::practice)
+    });
+    let shared = object
+        .given("practice")
+        .filter(|(_, node)| node.field("").is_none());
     House {
         name: object.text("name"),
         walls: object.list("walls", |wall| wall::wall(wall, shared)),
@@ -36,11 +40,23 @@ pub(super) fn house(object: &Object<'_>) -> House {
 
 /// Takes over how the document writes lengths.
 fn units(object: &Object<'_>) {
-    let counts_units = object.object_or_null("length_unit", |unit| unit.count("per_inch")).is_some();
+    let counts_units = object
+        .object_or_null("length_unit", |unit| unit.count("per_inch"))
+        .is_some();
     // A document in units of the library has no use for another.
-    let named = [Unit::Inch, Unit::Foot, Unit::Millimetre, Unit::Centimetre, Unit::Metre];
+    let named = [
+        Unit::Inch,
+        Unit::Foot,
+        Unit::Millimetre,
+        Unit::Centimetre,
+        Unit::Metre,
+    ];
     let read = |object: &Object<'_>| object.choice("unit", named);
-    let unit = if counts_units { quietly(object, read) } else { read(object) };
+    let unit = if counts_units {
+        quietly(object, read)
+    } else {
+        read(object)
+    };
     let mut notes = object.notes.borrow_mut();
     (notes.unit, notes.counts_units) = (unit, counts_units);
 }

@@ -16,7 +16,11 @@ const DATUMS: [DatumChoice; 4] = [
     DatumChoice::Overhang,
     DatumChoice::HalfPlate,
 ];
-const BLOCKED: [BlockedEdges; 3] = [BlockedEdges::All, BlockedEdges::WideBays, BlockedEdges::SegmentsOnly];
+const BLOCKED: [BlockedEdges; 3] = [
+    BlockedEdges::All,
+    BlockedEdges::WideBays,
+    BlockedEdges::SegmentsOnly,
+];
 
 /// Practice.
 pub(super) fn practice(object: &Object<'_>) -> Practice {

@@ -14,7 +14,9 @@ pub(super) fn wall(object: &Object<'_>, shared: Option<(&str, &Node)>) -> Wall {
         name: object.text("name"),
         length,
         face: object.choice("face", [Face::Exterior, Face::Interior, Face::Party]),
-        sections: object.list("sections", |entry| section::section(entry, alone.then_some(length))),
+        sections: object.list("sections", |entry| {
+            section::section(entry, alone.then_some(length))
+        }),
         segments: object.list("segments", segment::segment),
         measured: object.object_or_null("measured", measured::measured),
         given_layout: object.variant_or_null("given_layout", given::layout),
@@ -29,7 +31,12 @@ fn practice_of(object: &Object<'_>, shared: Option<(&str, &Node)>) -> crate::hou
     let root = "";
     let home = within(root, "practice");
     let below = shared.filter(|(_, node)| matches!(node.kind, Kind::Object(_)));
-    object.layered("practice", below.map(|(path, node)| (within(path, "practice"), node)), &home, practice::practice)
+    object.layered(
+        "practice",
+        below.map(|(path, node)| (within(path, "practice"), node)),
+        &home,
+        practice::practice,
+    )
 }
 
 /// The name for faults of the wall, read without noting faults of its own.

@@ -9,12 +9,28 @@ use std::collections::BTreeSet;
 pub(crate) fn parse(bytes: &[u8]) -> Result<Node, Vec<Issue>> {
     if bytes.len() > DOCUMENT_MOST {
         let found = format!("{} bytes", bytes.len());
-        return Err(vec![issue(Code::DocumentTooLong, &[], &found, "at most 64 MiB", "The document is too long")]);
+        return Err(vec![issue(
+            Code::DocumentTooLong,
+            &[],
+            &found,
+            "at most 64 MiB",
+            "The document is too long",
+        )]);
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
         let offset = error.valid_up_to();
-        let found = bytes.get(offset).map_or(String::new(), |byte| format!("byte {byte:#04x}"));
-        vec![at(bytes, offset, Code::Encoding, &[], &found, "UTF-8", "The document is not UTF-8")]
+        let found = bytes
+            .get(offset)
+            .map_or(String::new(), |byte| format!("byte {byte:#04x}"));
+        vec![at(
+            bytes,
+            offset,
+            Code::Encoding,
+            &[],
+            &found,
+            "UTF-8",
+            "The document is not UTF-8",
+        )]
     })?;
     let mut parser = Parser {
         text,
@@ -154,7 +170,13 @@ impl Parser<'_> {
         }
         let found = format!("{} levels", self.path.len());
         let message = "Objects and lists lie too deep in each other";
-        Err(Box::new(self.at(self.position, Code::TooDeep, &found, "at most 32 levels", message)))
+        Err(Box::new(self.at(
+            self.position,
+            Code::TooDeep,
+            &found,
+            "at most 32 levels",
+            message,
+        )))
     }
 
     fn string(&mut self) -> Result<String, Fault> {
@@ -270,13 +292,27 @@ impl Parser<'_> {
             Some(_) => rest.chars().take(20).collect(),
             None => "the end of the document".to_owned(),
         };
-        let mut issue = self.at(self.position, Code::Syntax, &found, wanted, "The document is not JSON");
+        let mut issue = self.at(
+            self.position,
+            Code::Syntax,
+            &found,
+            wanted,
+            "The document is not JSON",
+        );
         issue.path = String::new();
         Box::new(issue)
     }
 
     fn at(&self, offset: usize, code: Code, found: &str, allowed: &str, message: &str) -> Issue {
-        at(self.text.as_bytes(), offset, code, &self.path, found, allowed, message)
+        at(
+            self.text.as_bytes(),
+            offset,
+            code,
+            &self.path,
+            found,
+            allowed,
+            message,
+        )
     }
 }
 

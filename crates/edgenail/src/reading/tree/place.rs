@@ -22,6 +22,10 @@ pub(super) fn line_and_column(bytes: &[u8], offset: usize) -> (usize, usize) {
         .map_or(0, |last| last + 1);
     let line = 1 + before.iter().filter(|byte| **byte == b'\n').count();
     // Bytes that continue a character of UTF-8 begin with the bits 10.
-    let column = before.iter().skip(start).filter(|byte| **byte & 0xC0 != 0x80).count();
+    let column = before
+        .iter()
+        .skip(start)
+        .filter(|byte| **byte & 0xC0 != 0x80)
+        .count();
     (line, column + 1)
 }
