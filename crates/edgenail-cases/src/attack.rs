@@ -1,5 +1,11 @@
 //! What the fuzz targets and the regression tests do with bytes. A broken law panics, with the bytes at hand.
 
+#![expect(
+    clippy::panic,
+    clippy::missing_panics_doc,
+    reason = "a broken law has to end the run"
+)]
+
 use edgenail::generate::house_json;
 use edgenail::house::House;
 use edgenail::layout::{LayoutSpec, PieceSpec, Running};

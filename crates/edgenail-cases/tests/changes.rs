@@ -5,6 +5,12 @@
 //! `"-1"`, `"more"`, `"less"`, or for findings the codes that come and go. Every figure that is not named must stay
 //! as it was.
 
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a case that cannot be read fails the test"
+)]
+
 use edgenail::blocking::Blocking;
 use edgenail::edges::Support;
 use edgenail::nailing::Zone;
@@ -180,7 +186,9 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
         .unwrap_or_default();
     let names: std::collections::BTreeSet<&String> = old.keys().chain(new.keys()).collect();
     for code in wanted
-        .keys()
+        .iter()
+        .filter(|(_, step)| **step != "any")
+        .map(|(code, _)| code)
         .filter(|code| !names.iter().any(|name| name == *code))
     {
         faults.push(format!("finding {code} never comes"));
@@ -227,7 +235,7 @@ fn every_change_changes_what_it_must_and_nothing_else() {
             }
         }
     }
-    assert!(count >= 40, "only {count} changes");
+    assert!(count >= 20, "only {count} changes");
     assert!(
         failed.is_empty(),
         "{} of {count} changes fail\n{}",

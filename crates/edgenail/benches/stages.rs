@@ -27,16 +27,16 @@ fn stages(c: &mut Criterion) {
     c.bench_function("read", |b| b.iter(|| read_house(black_box(WALL.as_bytes()))));
     c.bench_function("frame", |b| b.iter(|| frame_wall(black_box(&house), 0)));
     c.bench_function("layout", |b| {
-        b.iter(|| layout::lay_out(&house, &frame, black_box(&spec)))
+        b.iter(|| layout::lay_out(&house, &frame, black_box(&spec)));
     });
     c.bench_function("edges", |b| {
-        b.iter(|| edges::edges(&house, &frame, black_box(&built.layout)))
+        b.iter(|| edges::edges(&house, &frame, black_box(&built.layout)));
     });
     c.bench_function("blocking", |b| {
-        b.iter(|| blocking::blocking(&house, &frame, &built.layout, black_box(&built.runs)))
+        b.iter(|| blocking::blocking(&house, &frame, &built.layout, black_box(&built.runs)));
     });
     c.bench_function("nailing", |b| {
-        b.iter(|| nailing::nailing(&house, &built.backed, &built.layout, black_box(&built.runs)))
+        b.iter(|| nailing::nailing(&house, &built.backed, &built.layout, black_box(&built.runs)));
     });
     c.bench_function("frame to nailing", |b| {
         b.iter(|| {
@@ -54,7 +54,7 @@ fn stages(c: &mut Criterion) {
             || spec.clone(),
             |spec| evaluate(&house, &frame, spec),
             BatchSize::SmallInput,
-        )
+        );
     });
     c.bench_function("search", |b| b.iter(|| search::search(&house, black_box(&frame))));
 }
@@ -63,10 +63,10 @@ fn demo(c: &mut Criterion) {
     let plan = plan_json(edgenail::demo::HOUSE_JSON).expect("the demo house has a plan");
     let nails: u64 = plan.walls().iter().map(|wall| wall.built.nailing.count()).sum();
     c.bench_function("demo house: plan", |b| {
-        b.iter(|| plan_json(black_box(edgenail::demo::HOUSE_JSON)))
+        b.iter(|| plan_json(black_box(edgenail::demo::HOUSE_JSON)));
     });
     c.bench_function(&format!("demo house: JSON of {nails} nails"), |b| {
-        b.iter(|| plan.json())
+        b.iter(|| plan.json());
     });
     c.bench_function(&format!("demo house: SVG of {nails} nails"), |b| {
         b.iter(|| {

@@ -33,6 +33,7 @@ pub mod table;
 pub mod takeoff;
 
 pub use amount::Amount;
+pub use caution::CAUTION;
 pub use decimal::Decimal;
 pub use error::Error;
 pub use length::{Area, Length};

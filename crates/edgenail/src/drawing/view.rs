@@ -2,7 +2,7 @@
 
 use super::{Extent, MM, Micron, Spot};
 use crate::geometry::{Interval, Point, Rect, Shape};
-use crate::length::{Finest, Length, Style};
+use crate::length::{Length, Style};
 
 /// A scale and where the wall's zero lies on paper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -141,10 +141,11 @@ fn gable(frame: &mut Frame, truss: &GableTruss, at: &Under) -> Option<Vec<Point>
                 y1: bottom.y1,
             };
             let inside = at.x.lo <= web.x0 && web.x1 <= at.x.hi;
-            if inside && (offset > Length::ZERO || centre == truss.ridge_x) {
-                if let Some(face) = Convex::from_points(&line.cut_stud(web)) {
-                    frame.put_convex(&at.material, piece(MemberKind::TrussWeb, Axis::Vertical), face);
-                }
+            if inside
+                && (offset > Length::ZERO || centre == truss.ridge_x)
+                && let Some(face) = Convex::from_points(&line.cut_stud(web))
+            {
+                frame.put_convex(&at.material, piece(MemberKind::TrussWeb, Axis::Vertical), face);
             }
             if offset == Length::ZERO {
                 break;

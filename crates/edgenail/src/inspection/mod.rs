@@ -156,15 +156,15 @@ fn wall_found(
             );
         }
     }
-    if let Some(bow) = measured.bow {
-        if bow.abs() > tolerances.bow {
-            add(
-                FindingCode::Bow,
-                bow,
-                format!("at most {}", tolerances.bow),
-                format!("a plate or stud line bows {bow} from the string; straighten it."),
-            );
-        }
+    if let Some(bow) = measured.bow
+        && bow.abs() > tolerances.bow
+    {
+        add(
+            FindingCode::Bow,
+            bow,
+            format!("at most {}", tolerances.bow),
+            format!("a plate or stud line bows {bow} from the string; straighten it."),
+        );
     }
     if let Some(length) = measured.length {
         let off = (length - wall.length).abs();

@@ -2,7 +2,6 @@
 
 use super::Prices;
 use super::part::{Part, Tally};
-use crate::amount::Amount;
 use crate::geometry::{Facing, Rect, Shape};
 use crate::house::Sheet;
 use crate::layout::{Running, Sides};
@@ -130,7 +129,7 @@ impl Prices<'_> {
                 .opening_per_foot
                 .scaled(i128::from(edge.units()), foot)
                 .unwrap_or_default();
-            let minutes = self.rates.opening.checked_add(along).unwrap_or(Amount::default());
+            let minutes = self.rates.opening.checked_add(along).unwrap_or_default();
             tally.add(Part::Openings, 1, self.minutes(minutes));
         }
     }

@@ -82,11 +82,6 @@ impl Notes {
         !self.muted && self.issues.len() < ISSUES_MOST
     }
 
-    /// Nothing is wrong so far.
-    pub fn is_clean(&self) -> bool {
-        self.issues.is_empty()
-    }
-
     /// The assumptions, or else every fault.
     pub fn finish(self) -> Result<Vec<Assumed>, Vec<Issue>> {
         let mut issues = self.issues;

@@ -95,14 +95,14 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
                 stopped = true;
                 break;
             }
-            if let Some(spec) = lay_courses(&space, &stack, reach, start, &mut effort) {
-                if built.iter().all(|other| other.spec != spec) {
-                    built.push(evaluate(house, frame, spec));
-                }
+            if let Some(spec) = lay_courses(&space, &stack, reach, start, &mut effort)
+                && built.iter().all(|other| other.spec != spec)
+            {
+                built.push(evaluate(house, frame, spec));
             }
         }
     }
-    built.sort_by(|a, b| rank(a).cmp(&rank(b)));
+    built.sort_by_key(rank);
     let mut built = built.into_iter();
     let chosen = built
         .next()

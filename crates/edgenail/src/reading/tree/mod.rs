@@ -4,7 +4,7 @@ mod parser;
 mod place;
 
 pub(crate) use parser::parse;
-pub(crate) use place::{pointer, within};
+pub(crate) use place::within;
 
 /// Objects and lists may lie so deep in each other.
 pub(crate) const DEPTH_MOST: usize = 32;

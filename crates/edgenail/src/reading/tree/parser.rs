@@ -286,6 +286,10 @@ impl Parser<'_> {
         taken
     }
 
+    #[expect(
+        clippy::unnecessary_box_returns,
+        reason = "every fault of the parser is boxed"
+    )]
     fn syntax(&self, wanted: &str) -> Fault {
         let rest = self.text.get(self.position..).unwrap_or_default();
         let found = match rest.chars().next() {

@@ -20,6 +20,7 @@ pub(super) fn line_and_column(bytes: &[u8], offset: usize) -> (usize, usize) {
         .iter()
         .rposition(|byte| *byte == b'\n')
         .map_or(0, |last| last + 1);
+    #[expect(clippy::naive_bytecount, reason = "only faults count lines")]
     let line = 1 + before.iter().filter(|byte| **byte == b'\n').count();
     // Bytes that continue a character of UTF-8 begin with the bits 10.
     let column = before
