@@ -1,6 +1,6 @@
 //! Layouts that nobody would choose, for tests: levels and seams anywhere.
 
-use super::trial::{Trial, inch};
+use super::trial::{Trial, Under, inch};
 use super::{BandSpec, LayoutSpec, Running};
 use crate::geometry::Rect;
 use crate::house::{BlockedEdges, Pitch, Rake, RakeBuild, RimKind, Top};
@@ -25,10 +25,10 @@ pub(crate) fn foreign() -> impl Strategy<Value = (Trial, LayoutSpec)> {
         |(wall, holes, practice, segment, levels, seams, ends, (band, treated, rake))| {
             let mut trial = trial(wall, &holes, practice, segment);
             trial.band = [
-                None,
-                Some(None),
-                Some(Some(RimKind::Sawn)),
-                Some(Some(RimKind::Engineered)),
+                Under::Nothing,
+                Under::OpenBand,
+                Under::BandWithRim(RimKind::Sawn),
+                Under::BandWithRim(RimKind::Engineered),
             ][band];
             trial.treated = treated;
             if let Some(rake) = rake {

@@ -179,6 +179,24 @@ fn band(rim: Option<RimKind>) -> FloorBand {
     }
 }
 
+/// What lies under the storey.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Under {
+    Nothing,
+    OpenBand,
+    BandWithRim(RimKind),
+}
+
+impl Under {
+    fn band(self) -> Option<FloorBand> {
+        match self {
+            Self::Nothing => None,
+            Self::OpenBand => Some(band(None)),
+            Self::BandWithRim(kind) => Some(band(Some(kind))),
+        }
+    }
+}
+
 /// A wall of one storey, and what a test changes about it.
 #[derive(Clone, Debug)]
 pub(crate) struct Trial {
@@ -191,7 +209,7 @@ pub(crate) struct Trial {
     pub(crate) segments: Vec<Segment>,
     pub(crate) treated: bool,
     /// Joists across the wall under the storey, with a rim or without.
-    pub(crate) band: Option<Option<RimKind>>,
+    pub(crate) band: Under,
     pub(crate) roof: Top,
     pub(crate) practice: Practice,
 }
@@ -212,7 +230,7 @@ impl Trial {
             openings: Vec::new(),
             segments: Vec::new(),
             treated: false,
-            band: None,
+            band: Under::Nothing,
             roof: Top::Flat,
             practice: practice(),
         }
@@ -237,7 +255,7 @@ impl Trial {
 
     /// Underside of the storey's bottom plate.
     pub(crate) fn base(&self) -> Length {
-        if self.band.is_some() {
+        if self.band != Under::Nothing {
             inch(13, 8)
         } else {
             Length::ZERO
@@ -314,8 +332,9 @@ impl Trial {
                 },
                 stack: self
                     .band
-                    .iter()
-                    .map(|rim| Level::FloorBand(band(*rim)))
+                    .band()
+                    .into_iter()
+                    .map(Level::FloorBand)
                     .chain([Level::Storey(storey)])
                     .collect(),
                 top: self.roof,
