@@ -19,6 +19,7 @@ pub mod length;
 pub mod nailing;
 pub mod plan;
 pub mod price;
+pub mod reading;
 pub mod report;
 pub mod search;
 pub mod table;
