@@ -30,3 +30,4 @@ pub use decimal::Decimal;
 pub use error::Error;
 pub use length::{Area, Length};
 pub use plan::{Plan, plan_bytes, plan_json};
+pub use reading::read_house;

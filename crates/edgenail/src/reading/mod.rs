@@ -4,9 +4,29 @@
 //! [`House`](crate::house::House) through one table of [`fields`], which also gives the JSON schema and the
 //! documentation of the input. What no single field can say, such as two openings that overlap, is checked last.
 
+pub mod fields;
 pub mod tree;
 
+mod check;
+mod choice;
+mod context;
+mod house;
+mod item;
+mod record;
+mod value;
+
+use crate::house::House;
+use crate::issue::Issue;
+use crate::length::Unit;
+use context::Context;
+use fields::{HOUSE, Kind};
+use item::{Item, Voice};
+use record::Record;
 use serde::Serialize;
+use std::rc::Rc;
+use tree::Node;
+
+pub use fields::{fields_markdown, house_schema};
 
 /// The most faults that are listed.
 pub const ISSUES_MOST: usize = 1_000;
@@ -21,3 +41,86 @@ pub struct Assumed {
     /// Why this value.
     pub why: String,
 }
+
+/// The document as a whole.
+static DOCUMENT: Kind = Kind::Object(&HOUSE);
+
+/// Reads a house, and lists what the text left to the library.
+///
+/// Lengths are text such as `97 1/8` or `8' 1 1/8"`, or bare numbers in the document's `unit`, or whole numbers of
+/// 1/40640 in. where the document says `"length_unit": {"per_inch": 40640}`.
+///
+/// # Errors
+/// Every fault of the text, in the order of the document.
+///
+/// ```
+/// let (house, assumed) = edgenail::read_house(br#"{"walls": [{"name": "north", "length": "32 ft"}]}"#).unwrap();
+/// assert_eq!(house.walls[0].length, edgenail::Length::feet(32));
+/// assert!(assumed.iter().any(|a| a.path == "/practice/gap" && a.value == "1/8\""));
+/// ```
+pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
+    let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![issue])?;
+    let mut context = Context::new(doubles);
+    context.exact = tree
+        .get("length_unit")
+        .is_some_and(|node| node.kind != tree::Kind::Null);
+    context.unit = tree.get("unit").and_then(|node| match &node.kind {
+        tree::Kind::Text(word) => Unit::named(word),
+        _ => None,
+    });
+    let house = build(&context, &tree);
+    if let Some(house) = &house {
+        check::relations(house, &context);
+    }
+    let unit_said = !context.assumed_unit();
+    let (mut issues, mut assumed) = context.finish();
+    match house {
+        Some(house) if issues.is_empty() => {
+            assumed.retain(|value| is_of_use(value, &tree));
+            if !unit_said {
+                let why = "bare numbers are inches where the document does not say its unit";
+                assumed.insert(
+                    0,
+                    Assumed {
+                        path: "/unit".to_owned(),
+                        value: "in".to_owned(),
+                        why: why.to_owned(),
+                    },
+                );
+            }
+            Ok((house, assumed))
+        }
+        _ => {
+            issues.sort_by_key(|issue| tree.offset_at(&issue.path));
+            Err(issues)
+        }
+    }
+}
+
+fn build(context: &Context, tree: &Node<'_>) -> Option<House> {
+    let root = Item {
+        context,
+        node: tree,
+        kind: &DOCUMENT,
+        path: String::new(),
+        wall: Rc::from(""),
+        voice: Voice::User,
+    };
+    Record::of(&root).map(|record| house::document(&record))
+}
+
+/// Whether a value was used: a default of the house's practice is not, where every wall says its own.
+fn is_of_use(value: &Assumed, tree: &Node<'_>) -> bool {
+    let Some(field) = value.path.strip_prefix("/practice") else {
+        return true;
+    };
+    let Some(tree::Kind::List(walls)) = tree.get("walls").map(|walls| &walls.kind) else {
+        return true;
+    };
+    walls
+        .iter()
+        .any(|wall| !wall.get("practice").is_some_and(|practice| practice.has(field)))
+}
+
+#[cfg(test)]
+mod tests;

@@ -75,6 +75,16 @@ impl<'a> Node<'a> {
 
     /// The offset of the value at this JSON pointer, or of the innermost value on the way to it.
     pub fn offset_at(&self, pointer: &str) -> usize {
+        self.follow(pointer).0.offset
+    }
+
+    /// Whether there is a value at this JSON pointer.
+    pub fn has(&self, pointer: &str) -> bool {
+        self.follow(pointer).1
+    }
+
+    /// The innermost value on the way along a pointer, and whether that is its end.
+    fn follow(&self, pointer: &str) -> (&Node<'a>, bool) {
         let mut node = self;
         for part in pointer.split('/').skip(1) {
             let next = match &node.kind {
@@ -83,10 +93,10 @@ impl<'a> Node<'a> {
             };
             match next {
                 Some(next) => node = next,
-                None => break,
+                None => return (node, false),
             }
         }
-        node.offset
+        (node, true)
     }
 }
 

@@ -1,0 +1,15 @@
+//! Records to the house, each object in a file of its own.
+
+mod document;
+mod given;
+mod opening;
+mod practice;
+mod rates;
+mod section;
+mod segment;
+mod stock;
+mod storey;
+mod top;
+mod wall;
+
+pub(super) use document::document;

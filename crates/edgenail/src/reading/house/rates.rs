@@ -1,0 +1,41 @@
+//! What the work costs.
+
+use crate::house::{JobRates, Judgement};
+use crate::reading::record::Record;
+
+pub(super) fn rates(record: &Record<'_, '_>) -> JobRates {
+    JobRates {
+        objective: record.get("objective"),
+        set_8: record.get("set_8"),
+        set_9: record.get("set_9"),
+        set_10: record.get("set_10"),
+        set_longer: record.get("set_longer"),
+        set_small: record.get("set_small"),
+        nail_gun: record.get("nail_gun"),
+        nail_hand: record.get("nail_hand"),
+        cross_cut: record.get("cross_cut"),
+        rip: record.get("rip"),
+        notch: record.get("notch"),
+        rake_cut: record.get("rake_cut"),
+        opening: record.get("opening"),
+        opening_per_foot: record.get("opening_per_foot"),
+        block_flat: record.get("block_flat"),
+        block_on_edge: record.get("block_on_edge"),
+        added_stud: record.get("added_stud"),
+        chalk_line: record.get("chalk_line"),
+        fetch_offcut: record.get("fetch_offcut"),
+        labour: record.get("labour"),
+        judgement: record.object("judgement", judgement),
+    }
+}
+
+fn judgement(record: &Record<'_, '_>) -> Judgement {
+    Judgement {
+        seam_at_corner: record.get("seam_at_corner"),
+        seam_on_joint_per_4_ft: record.get("seam_on_joint_per_4_ft"),
+        piece_under_24: record.get("piece_under_24"),
+        piece_under_12: record.get("piece_under_12"),
+        uneven_offset: record.get("uneven_offset"),
+        unlike_length: record.get("unlike_length"),
+    }
+}
