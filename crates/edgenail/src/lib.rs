@@ -4,8 +4,10 @@
 
 pub mod amount;
 pub mod blocking;
+pub mod caution;
 pub mod cutting;
 pub mod decimal;
+pub mod drawing;
 pub mod edges;
 pub mod error;
 pub mod evaluate;
@@ -26,6 +28,7 @@ pub mod table;
 pub mod takeoff;
 
 pub use amount::Amount;
+pub use caution::CAUTION;
 pub use decimal::Decimal;
 pub use error::Error;
 pub use length::{Area, Length};

@@ -1,0 +1,170 @@
+//! Finding room for labels.
+
+use super::{Extent, MM, Micron, Spot};
+
+/// What is taken on the paper, so that nothing is written over something else.
+#[derive(Debug)]
+pub(super) struct Room {
+    sheet: Extent,
+    taken: Columns,
+    rather_not: Columns,
+}
+
+/// Boxes, sorted into columns of paper so that neighbours are found without reading all.
+#[derive(Debug)]
+struct Columns {
+    columns: Vec<Vec<Extent>>,
+}
+
+const COLUMN: Micron = 10 * MM;
+
+impl Columns {
+    fn new(width: Micron) -> Self {
+        let count = usize::try_from(width / COLUMN + 1).unwrap_or(1);
+        Self {
+            columns: vec![Vec::new(); count],
+        }
+    }
+
+    fn range(&self, extent: &Extent) -> std::ops::Range<usize> {
+        let index = |x: Micron| usize::try_from(x.max(0) / COLUMN).unwrap_or(0);
+        let most = self.columns.len();
+        index(extent.x0).min(most)..(index(extent.x1) + 1).min(most)
+    }
+
+    fn add(&mut self, extent: Extent) {
+        let range = self.range(&extent);
+        for column in self.columns.get_mut(range).into_iter().flatten() {
+            column.push(extent);
+        }
+    }
+
+    fn near<'a>(&'a self, extent: &'a Extent) -> impl Iterator<Item = &'a Extent> + 'a {
+        let columns = self.columns.get(self.range(extent)).unwrap_or_default();
+        columns.iter().flatten().filter(move |taken| taken.meets(extent))
+    }
+}
+
+impl Room {
+    /// A sheet of paper with nothing on it.
+    pub(super) fn new(sheet: Extent) -> Self {
+        Self {
+            sheet,
+            taken: Columns::new(sheet.x1),
+            rather_not: Columns::new(sheet.x1),
+        }
+    }
+
+    /// Nothing is there, and it is on the sheet.
+    pub(super) fn is_free(&self, extent: &Extent) -> bool {
+        self.sheet.covers(extent) && self.taken.near(extent).next().is_none()
+    }
+
+    /// How many things lie there that had better stay visible.
+    pub(super) fn hits(&self, extent: &Extent) -> usize {
+        self.rather_not.near(extent).count()
+    }
+
+    /// Takes a place.
+    pub(super) fn take(&mut self, extent: Extent) {
+        self.taken.add(extent);
+    }
+
+    /// Marks a place as better kept free.
+    pub(super) fn spare(&mut self, extent: Extent) {
+        self.rather_not.add(extent);
+    }
+
+    /// The first of the free places that covers the least.
+    pub(super) fn best(&self, places: impl IntoIterator<Item = Extent>) -> Option<(Extent, usize)> {
+        let mut best: Option<(Extent, usize)> = None;
+        for place in places {
+            if !self.is_free(&place) {
+                continue;
+            }
+            let hits = self.hits(&place);
+            if best.is_none_or(|(_, least)| hits < least) {
+                best = Some((place, hits));
+            }
+            if hits == 0 {
+                break;
+            }
+        }
+        best
+    }
+
+    /// The free box of this size nearest to a place, searched in widening rings up to a distance.
+    pub(super) fn nearest(&self, at: Spot, width: Micron, height: Micron, most: Micron) -> Option<Extent> {
+        const STEP: Micron = 1_500;
+        let rings = (0..=most / STEP).flat_map(|ring| {
+            let reach = ring * STEP;
+            let sides = if ring == 0 { 1 } else { 16 };
+            (0..sides).map(move |side| {
+                let (right, down) = COMPASS.get(side).copied().unwrap_or((0, 0));
+                at.moved(right * reach / 1_000, down * reach / 1_000)
+            })
+        });
+        let boxes = rings.map(|middle| Extent::around(middle, width, height));
+        boxes.into_iter().find(|place| self.is_free(place))
+    }
+}
+
+/// Sixteen directions in thousandths, upper right first.
+const COMPASS: [(Micron, Micron); 16] = [
+    (707, -707),
+    (-707, -707),
+    (707, 707),
+    (-707, 707),
+    (0, -1_000),
+    (0, 1_000),
+    (1_000, 0),
+    (-1_000, 0),
+    (383, -924),
+    (-383, -924),
+    (383, 924),
+    (-383, 924),
+    (924, -383),
+    (-924, -383),
+    (924, 383),
+    (-924, 383),
+];
+
+/// Moves places along a line so that neighbours are at least so far apart, keeping their order and moving as
+/// little as a sweep can. The places must rise; the result stays between the ends if there is room.
+pub(super) fn spread(places: &[Micron], apart: Micron, ends: (Micron, Micron)) -> Vec<Micron> {
+    let mut moved: Vec<Micron> = Vec::with_capacity(places.len());
+    // Groups of places that push each other: sum of the starts that each of its places wants, and how many they are.
+    let mut groups: Vec<(Micron, Micron)> = Vec::new();
+    for &place in places {
+        groups.push((place, 1));
+        while let [.., (sum_a, n_a), (sum_b, n_b)] = groups[..] {
+            if sum_a.div_euclid(n_a) + n_a * apart <= sum_b.div_euclid(n_b) {
+                break;
+            }
+            groups.pop();
+            if let Some(last) = groups.last_mut() {
+                // Places of the second group stand so much further from the start of the first.
+                *last = (sum_a + sum_b - n_b * n_a * apart, n_a + n_b);
+            }
+        }
+    }
+    for &(sum, count) in &groups {
+        let start = sum.div_euclid(count);
+        moved.extend((0..count).map(|k| start + k * apart));
+    }
+    // Push in from the far end, then from the near end, which wins if there is too little room.
+    let mut limit = ends.1;
+    for place in moved.iter_mut().rev() {
+        *place = (*place).min(limit);
+        limit = *place - apart;
+    }
+    let mut limit = ends.0;
+    for place in &mut moved {
+        *place = (*place).max(limit);
+        limit = *place + apart;
+    }
+    moved
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,283 @@
+//! Pieces of sheathing with what is written on them, and openings.
+
+use super::tag::{Tag, Words};
+use super::{Canvas, Shows};
+use crate::drawing::glyphs::{line, wrapped};
+use crate::drawing::page::arrow;
+use crate::drawing::view::holds;
+use crate::drawing::{Extent, Form, Label, Layer, MM, Micron, Says, Spot};
+use crate::edges::Support;
+use crate::house::StrengthAxis;
+use crate::layout::{Piece, Running};
+use crate::length::{Length, Rounding};
+
+/// Places that are tried along each direction of a piece, in hundredths of its size, the middle first.
+const TRIES: [Micron; 15] = [50, 42, 58, 34, 66, 26, 74, 18, 82, 12, 88, 46, 54, 8, 92];
+
+impl Canvas<'_> {
+    /// The pieces' outlines and the edges that nothing holds.
+    pub(super) fn panels(&mut self) {
+        for piece in &self.input.layout.pieces {
+            let rings = self.view.rings(&piece.outline);
+            self.drawing.mark(Layer::Panel, Form::Polygon { rings });
+        }
+        for run in self.input.edges {
+            if matches!(run.support, Support::Nothing { .. }) {
+                let ends = [self.view.spot(run.from), self.view.spot(run.to)];
+                self.drawing.line(Layer::FreeEdge, &ends);
+            }
+        }
+    }
+
+    /// Mark, turn of hanging, cut size and strength axis of every piece.
+    pub(super) fn piece_labels(&mut self) {
+        let pieces: Vec<&Piece> = self.input.layout.pieces.iter().collect();
+        for piece in pieces {
+            let rings = self.view.rings(&piece.outline);
+            let columns = self.columns(piece);
+            self.tag_piece(piece, &rings, &columns);
+            self.axis_arrow(piece, &rings, &columns);
+        }
+    }
+
+    /// Middles between the upright nail rows of a piece: where writing covers the fewest nails.
+    fn columns(&self, piece: &Piece) -> Vec<Micron> {
+        let mut xs: Vec<Micron> = self
+            .input
+            .nailing
+            .rows
+            .iter()
+            .filter(|row| row.piece == piece.id && row.from.x == row.to.x)
+            .map(|row| self.view.x(row.from.x))
+            .collect();
+        xs.sort_unstable();
+        xs.dedup();
+        let middle = self.view.extent(&piece.blank()).middle().x;
+        let mut between: Vec<Micron> = xs.windows(2).map(|pair| pair[0].midpoint(pair[1])).collect();
+        between.sort_by_key(|x| (x - middle).abs());
+        between
+    }
+
+    fn words(&self, piece: &Piece) -> Words {
+        let blank = piece.blank();
+        let (width, height) = (blank.width(), blank.height());
+        Words {
+            piece: piece.id,
+            mark: piece.mark.clone(),
+            turn: (piece.hang_order + 1).to_string(),
+            size: vec![
+                format!("{} ×", self.show(width, Rounding::Down)),
+                self.show(height, Rounding::Down),
+            ],
+        }
+    }
+
+    fn tag_piece(&mut self, piece: &Piece, rings: &[Vec<Spot>], columns: &[Micron]) {
+        let split = self.words(piece);
+        let joined = Words {
+            size: vec![split.size.join(" ")],
+            ..self.words(piece)
+        };
+        let bare = Words {
+            size: Vec::new(),
+            ..self.words(piece)
+        };
+        let only_mark = Words {
+            size: Vec::new(),
+            turn: String::new(),
+            ..self.words(piece)
+        };
+        let mut tags: Vec<Tag<'_>> = Vec::new();
+        for scale in [100, 80, 62] {
+            for words in [&split, &joined] {
+                tags.extend([false, true].map(|turned| Tag::new(words, scale, turned)));
+            }
+        }
+        for scale in [80, 60, 45] {
+            tags.extend([false, true].map(|turned| Tag::new(&bare, scale, turned)));
+        }
+        for scale in [60, 40, 28] {
+            tags.extend([false, true].map(|turned| Tag::new(&only_mark, scale, turned)));
+        }
+        // The first tag that covers no nail, unless that costs its size: then the largest with the fewest.
+        let mut fallback: Option<(usize, Extent, usize)> = None;
+        let bounds = self.view.extent(&piece.blank());
+        for (index, tag) in tags.iter().enumerate() {
+            let places = candidates(&bounds, columns, tag.size()).filter(|place| holds(rings, place));
+            let Some((place, hits)) = self.room.best(places) else {
+                continue;
+            };
+            if hits == 0 && index < 12 {
+                fallback = Some((index, place, hits));
+                break;
+            }
+            let better = match &fallback {
+                None => true,
+                Some((_, _, least)) => index < 12 && hits < *least,
+            };
+            if better {
+                fallback = Some((index, place, hits));
+            }
+        }
+        match fallback.and_then(|(index, place, _)| tags.get(index).map(|tag| tag.set(&place))) {
+            Some((labels, marks)) => {
+                self.drawing.marks.extend(marks);
+                labels.into_iter().for_each(|label| self.put(label));
+            }
+            None => {
+                let says = Says::PieceMark { piece: piece.id };
+                let at = inside(rings, &bounds);
+                self.call_out(says, &piece.mark, at, 1_900, true);
+            }
+        }
+    }
+
+    fn axis_arrow(&mut self, piece: &Piece, rings: &[Vec<Spot>], columns: &[Micron]) {
+        let along = self
+            .input
+            .house
+            .stock
+            .sheets
+            .get(piece.sheet as usize)
+            .map(|sheet| sheet.strength_axis);
+        let upright = (piece.running == Running::Upright) == (along != Some(StrengthAxis::Width));
+        let bounds = self.view.extent(&piece.blank());
+        for long in [14 * MM, 9 * MM, 6 * MM] {
+            let size = if upright { (1_400, long) } else { (long, 1_400) };
+            let places = candidates(&bounds, columns, size).filter(|place| holds(rings, place));
+            let Some((place, _)) = self.room.best(places) else {
+                continue;
+            };
+            self.room.take(place);
+            let middle = place.middle();
+            if upright {
+                arrow(
+                    &mut self.drawing,
+                    middle.moved(0, -long / 2),
+                    middle.moved(0, long / 2),
+                );
+            } else {
+                arrow(
+                    &mut self.drawing,
+                    middle.moved(-long / 2, 0),
+                    middle.moved(long / 2, 0),
+                );
+            }
+            return;
+        }
+    }
+
+    /// Openings with their names and sizes, holes cut in place, places that stay bare.
+    pub(super) fn openings(&mut self, shows: Shows) {
+        let openings = self.input.frame.openings.clone();
+        for (index, opening) in openings.iter().enumerate() {
+            let extent = self.view.extent(&opening.rect);
+            self.drawing.rect(Layer::Opening, &extent);
+            let [a, b, c, d] = extent.corners();
+            self.drawing.line(Layer::Cutout, &[a, c]);
+            self.drawing.line(Layer::Cutout, &[b, d]);
+            let key = format!("O{}", index + 1);
+            let size = self.size(opening.rect.width(), opening.rect.height(), Rounding::Up);
+            self.opening_label(&extent, &key, &opening.name, &size);
+        }
+        let holes = self.input.frame.penetrations.iter().map(|hole| (hole, 'P'));
+        let bare = self.input.frame.bare_zones.iter().map(|zone| (zone, 'Z'));
+        let patches: Vec<(Extent, String)> = holes
+            .enumerate()
+            .chain(bare.enumerate())
+            .map(|(index, (patch, letter))| (self.view.extent(&patch.rect), format!("{letter}{}", index + 1)))
+            .collect();
+        for (extent, key) in patches {
+            self.drawing.rect(Layer::Cutout, &extent);
+            if shows == Shows::Sheathing {
+                self.call_out(Says::Note, &key, extent.middle(), 1_600, true);
+            }
+        }
+    }
+
+    fn opening_label(&mut self, extent: &Extent, key: &str, name: &str, size: &str) {
+        for (type_size, most_lines) in [(2_400, 2), (2_000, 3), (1_600, 4)] {
+            let room = extent.width() - 2 * MM;
+            let mut lines = vec![key.to_owned()];
+            lines.extend(wrapped(name, room, type_size));
+            if lines.len() > most_lines + 1 {
+                continue;
+            }
+            lines.push(size.to_owned());
+            let labels: Vec<Label> = stacked(&lines, extent.middle(), type_size);
+            let fits = labels
+                .iter()
+                .all(|label| extent.grown(-600).covers(&label.extent) && self.room.is_free(&label.extent));
+            if fits {
+                labels.into_iter().for_each(|label| self.put(label));
+                return;
+            }
+        }
+        self.call_out(Says::Note, key, extent.middle(), 1_800, true);
+    }
+
+    /// What is cut out of a piece, each as size and place from the piece's lower left corner.
+    pub(super) fn cut_outs(&self, piece: &Piece) -> Vec<String> {
+        let blank = piece.blank();
+        let frame = self.input.frame;
+        let back = self.wall.practice.opening_cut_back;
+        let holes = frame.holes().into_iter().map(|hole| hole.grown(back));
+        let cut = holes.filter_map(|hole| hole.intersect(&blank));
+        let cut = cut.filter(|hole| *hole != blank);
+        cut.map(|hole| {
+            let size = self.size(hole.width(), hole.height(), Rounding::Up);
+            let from = |length: Length| self.show(length, Rounding::Down);
+            format!(
+                "{size} at {}, {}",
+                from(hole.x0 - blank.x0),
+                from(hole.y0 - blank.y0)
+            )
+        })
+        .collect()
+    }
+}
+
+/// Lines of text, one under another around a middle, the first in bold type.
+fn stacked(lines: &[String], middle: Spot, size: Micron) -> Vec<Label> {
+    let high = line(size);
+    let count = Micron::try_from(lines.len()).unwrap_or(0);
+    let mut y = middle.y - count * high / 2 + high / 2;
+    let mut labels = Vec::with_capacity(lines.len());
+    for (index, text) in lines.iter().enumerate() {
+        let spot = Spot::new(middle.x, y);
+        labels.push(Label::centred(Says::Note, text.clone(), spot, size, index == 0, false).backed());
+        y += high;
+    }
+    labels
+}
+
+/// Boxes of a size over a piece, those between its nail rows first.
+fn candidates(
+    bounds: &Extent,
+    columns: &[Micron],
+    size: (Micron, Micron),
+) -> impl Iterator<Item = Extent> + use<> {
+    let (x0, y0) = (bounds.x0, bounds.y0);
+    let (wide, high) = (bounds.width(), bounds.height());
+    let mut xs: Vec<Micron> = columns.to_vec();
+    xs.extend(TRIES.iter().map(|share| x0 + wide * share / 100));
+    TRIES.iter().flat_map(move |share| {
+        let y = y0 + high * share / 100;
+        xs.clone()
+            .into_iter()
+            .map(move |x| Extent::around(Spot::new(x, y), size.0, size.1))
+    })
+}
+
+/// A place inside an area: the middle of its bounds if that is inside, else near the middle of one of its parts.
+fn inside(rings: &[Vec<Spot>], bounds: &Extent) -> Spot {
+    let dots = TRIES.iter().flat_map(|sy| TRIES.iter().map(move |sx| (sx, sy)));
+    let spots = dots.map(|(sx, sy)| {
+        Spot::new(
+            bounds.x0 + bounds.width() * sx / 100,
+            bounds.y0 + bounds.height() * sy / 100,
+        )
+    });
+    let mut spots = spots.filter(|&spot| holds(rings, &Extent::around(spot, 2, 2)));
+    spots.next().unwrap_or_else(|| bounds.middle())
+}

@@ -1,0 +1,298 @@
+use super::super::input::{DrawnStart, WallDrawingInput};
+use super::super::view::holds;
+use super::{frame, wall};
+use crate::drawing::{Along, Drawing, Extent, Form, Layer, Says, Spot};
+use crate::evaluate::{Evaluated, evaluate};
+use crate::frame::Frame;
+use crate::geometry::Rect;
+use crate::house::{End, House};
+use crate::layout::foreign::foreign;
+use crate::layout::trial::{Trial, inch};
+use crate::layout::{BandSpec, LayoutSpec, Running};
+use crate::length::{Finest, Length, Rounding, Style};
+use proptest::prelude::*;
+
+const STYLE: Style = Style::Inches(Finest::Sixteenth);
+
+/// A house with one wall through all stages, and where work on it starts.
+struct Built {
+    house: House,
+    built: Evaluated,
+    start: DrawnStart,
+}
+
+impl Built {
+    fn new(trial: &Trial, spec: LayoutSpec, end: End) -> Self {
+        let house = trial.house();
+        let bare: Frame = trial.frame();
+        let built = evaluate(&house, &bare, spec);
+        let start = DrawnStart {
+            end,
+            datum: Some(inch(48, 0)),
+            notes: vec!["The first sheet is whole.".into()],
+        };
+        Self { house, built, start }
+    }
+
+    fn input(&self) -> WallDrawingInput<'_> {
+        WallDrawingInput {
+            house: &self.house,
+            frame: &self.built.backed,
+            layout: &self.built.layout,
+            edges: &self.built.runs,
+            blocking: &self.built.blocking,
+            nailing: &self.built.nailing,
+            findings: &self.built.findings,
+            start: &self.start,
+            style: STYLE,
+        }
+    }
+}
+
+/// No two boxes of text meet, and none leaves the sheet.
+fn texts_are_apart(drawing: &Drawing) -> Result<(), TestCaseError> {
+    let sheet = drawing.sheet();
+    let mut labels: Vec<_> = drawing.labels.iter().collect();
+    labels.sort_by_key(|label| label.extent.x0);
+    for (index, label) in labels.iter().enumerate() {
+        prop_assert!(sheet.covers(&label.extent), "{} leaves the sheet", label.text);
+        let beside = labels
+            .iter()
+            .skip(index + 1)
+            .take_while(|other| other.extent.x0 < label.extent.x1);
+        for other in beside {
+            prop_assert!(
+                !label.extent.meets(&other.extent),
+                "{:?} meets {:?}",
+                label,
+                other
+            );
+        }
+    }
+    Ok(())
+}
+
+/// Every dimension is the difference of its ends, on paper too, and its label says it.
+fn dimensions_agree(drawing: &Drawing) -> Result<(), TestCaseError> {
+    let scale = drawing
+        .dimensions
+        .iter()
+        .find(|d| d.along == Along::Wall && d.value > Length::ZERO);
+    for (index, dimension) in drawing.dimensions.iter().enumerate() {
+        let difference = dimension.to - dimension.from;
+        let paper = match dimension.along {
+            Along::Wall => {
+                prop_assert_eq!(dimension.value, difference.abs());
+                dimension.to_at.x - dimension.from_at.x
+            }
+            Along::Height => {
+                prop_assert_eq!(dimension.value, difference);
+                dimension.from_at.y - dimension.to_at.y
+            }
+        };
+        if let Some(other) = scale {
+            // One scale for all: cross products agree within the rounding of both ends to a micrometre.
+            let units = |length: Length| i128::from(length.units());
+            let (long, of_long) = (
+                units(other.to - other.from),
+                i128::from(other.to_at.x - other.from_at.x),
+            );
+            let left = i128::from(paper) * long - of_long * units(difference);
+            prop_assert!(left.abs() <= 2 * (long.abs() + units(difference).abs()));
+        }
+        let says = Says::Dimension {
+            dimension: u32::try_from(index).unwrap(),
+        };
+        let label = drawing.labels.iter().find(|label| label.says == says);
+        let said = label.map(|label| label.text.clone()).unwrap_or_default();
+        let allowed =
+            [Rounding::Down, Rounding::Nearest, Rounding::Up].map(|r| dimension.value.show(STYLE, r).text);
+        prop_assert!(allowed.contains(&said), "{said} for {:?}", dimension);
+    }
+    Ok(())
+}
+
+/// Every piece has one mark: inside its outline, or with a line that ends there.
+fn marks_lie_in_their_pieces(drawing: &Drawing, built: &Built) -> Result<(), TestCaseError> {
+    let outlines: Vec<&Vec<Vec<Spot>>> = drawing
+        .marks
+        .iter()
+        .filter(|mark| mark.layer == Layer::Panel)
+        .filter_map(|mark| match &mark.form {
+            Form::Polygon { rings } => Some(rings),
+            _ => None,
+        })
+        .collect();
+    let pieces = &built.built.layout.pieces;
+    prop_assert_eq!(outlines.len(), pieces.len());
+    for (piece, rings) in pieces.iter().zip(outlines) {
+        let said: Vec<_> = drawing
+            .labels
+            .iter()
+            .filter(|label| label.says == Says::PieceMark { piece: piece.id })
+            .collect();
+        prop_assert_eq!(said.len(), 1, "marks of {}", piece.mark);
+        let label = said[0];
+        prop_assert_eq!(&label.text, &piece.mark);
+        let pointed = label
+            .points_at
+            .is_some_and(|at| holds(rings, &Extent::around(at, 2, 2)));
+        prop_assert!(pointed || holds(rings, &label.extent), "mark of {}", piece.mark);
+    }
+    Ok(())
+}
+
+/// Nails drawn are nails planned: rows by layer, dots in all.
+fn nails_are_all_there(drawing: &Drawing, built: &Built) -> Result<(), TestCaseError> {
+    let planned: u64 = built
+        .built
+        .nailing
+        .rows
+        .iter()
+        .map(|row| u64::from(row.count()))
+        .sum();
+    let in_wall = |mark: &&crate::drawing::Mark| matches!(mark.form, Form::Nails { dot, .. } if dot != 450);
+    let drawn: u64 = drawing
+        .marks
+        .iter()
+        .filter(in_wall)
+        .map(|mark| match mark.form {
+            Form::Nails { first, last, .. } => u64::from(last - first + 1),
+            _ => 0,
+        })
+        .sum();
+    prop_assert_eq!(drawn, planned);
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    /// On walls and layouts that nobody would choose, from either end.
+    #[test]
+    fn drawings_of_foreign_layouts_are_legible((trial, spec) in foreign(), right in any::<bool>()) {
+        let built = Built::new(&trial, spec, if right { End::Right } else { End::Left });
+        let drawing = wall(&built.input()).unwrap();
+        texts_are_apart(&drawing)?;
+        dimensions_agree(&drawing)?;
+        marks_lie_in_their_pieces(&drawing, &built)?;
+        nails_are_all_there(&drawing, &built)?;
+        prop_assert_eq!(drawing.svg(), wall(&built.input()).unwrap().svg());
+        let bare = frame(&built.input()).unwrap();
+        texts_are_apart(&bare)?;
+        dimensions_agree(&bare)?;
+    }
+
+    /// Names that users may write never break the drawing.
+    #[test]
+    fn any_name_can_be_drawn(name in "\\PC{1,200}", opening in "\\PC{1,200}") {
+        let mut built = plain();
+        built.house.name.clone_from(&name);
+        built.house.walls[0].name = name;
+        built.built.backed.openings[0].name = opening;
+        let drawing = wall(&built.input()).unwrap();
+        texts_are_apart(&drawing)?;
+    }
+}
+
+/// A 20 ft wall with a window and a segment: five upright sheets.
+fn plain() -> Built {
+    let mut trial = Trial::new(
+        Length::feet(20),
+        inch(92, 10),
+        inch(16, 0),
+        &[(inch(47, 14), inch(95, 14))],
+    );
+    trial
+        .openings
+        .push(Rect::new(inch(66, 0), inch(36, 0), inch(114, 0), inch(82, 0)));
+    trial.segment(Length::ZERO, inch(48, 0), inch(4, 0), inch(12, 0));
+    trial.treated = true;
+    let seams = vec![inch(48, 0), inch(96, 0), inch(144, 0), inch(192, 0)];
+    let band = BandSpec {
+        y0: inch(0, 8),
+        y1: inch(96, 8),
+        running: Running::Upright,
+        seams,
+        sheets: vec![0; 5],
+    };
+    Built::new(
+        &trial,
+        LayoutSpec::Bands {
+            reach: -inch(0, 8),
+            bands: vec![band],
+        },
+        End::Left,
+    )
+}
+
+/// The seams of full sheets on 16 in. studs run 48, 96, 144, 192 from the start (the module of 4 ft sheets,
+/// common practice, no source); the cut size of a first sheet is its cell less half a gap and the end's.
+#[test]
+fn a_plain_wall_says_what_a_framer_pulls() {
+    let built = plain();
+    let drawing = wall(&built.input()).unwrap();
+    let said = |text: &str| drawing.labels.iter().any(|label| label.text == text);
+    for text in [
+        "0\"",
+        "48\"",
+        "96\"",
+        "144\"",
+        "192\"",
+        "240\"",
+        "66\"",
+        "114\"",
+        "97 1/8\"",
+        "A1",
+        "O1",
+        "48\" × 46\"",
+    ] {
+        assert!(said(text), "{text} is missing");
+    }
+    let a2 = built
+        .built
+        .layout
+        .pieces
+        .iter()
+        .find(|piece| piece.mark == "A2")
+        .unwrap();
+    assert_eq!(a2.blank().width(), inch(47, 14));
+    let words: String = crate::CAUTION.split_whitespace().collect();
+    let drawn: String = drawing
+        .labels
+        .iter()
+        .map(|label| label.text.split_whitespace().collect::<String>())
+        .collect();
+    assert!(drawn.contains(&words));
+    assert!(said("SW1") || drawing.labels.iter().any(|label| label.text.starts_with("SW1")));
+}
+
+/// Taking the window out takes its cut-outs, its diagonals and its dimensions out, and leaves the seams.
+#[test]
+fn without_the_opening_nothing_speaks_of_it() {
+    let mut built = plain();
+    built.built.backed.openings.clear();
+    let drawing = wall(&built.input()).unwrap();
+    let said = |text: &str| drawing.labels.iter().any(|label| label.text == text);
+    assert!(!said("O1") && !said("66\"") && !said("114\"") && said("96\""));
+    assert!(drawing.marks.iter().all(|mark| mark.layer != Layer::Opening));
+}
+
+/// Data that contradicts itself is drawn as far as it goes: no index is trusted.
+#[test]
+fn foreign_indices_are_survived() {
+    let mut built = plain();
+    for piece in &mut built.built.layout.pieces {
+        piece.sheet = 99;
+        piece.band = 7;
+    }
+    for row in &mut built.built.nailing.rows {
+        row.nail = 99;
+    }
+    for block in &mut built.built.blocking.blocks {
+        block.stick = 99;
+    }
+    assert!(wall(&built.input()).is_some());
+    built.built.backed.wall = 9;
+    assert!(wall(&built.input()).is_none());
+}
