@@ -91,13 +91,11 @@ codes! {
     161 RoofTooLow "roof_too_low" "The roof comes down below the bottom of the studs or of the truss.";
     162 PatchOffWall "patch_off_wall" "A penetration, bare zone or strap reaches past its section.";
     163 BlockRowOffStuds "block_row_off_studs" "A block row is not between the plates.";
-    164 BreakOffWall "break_off_wall" "A break of courses is not within the wall's height.";
-    165 GivenOffWall "given_off_wall" "A given course, seam or panel reaches past the wall.";
-    166 GivenOutOfOrder "given_out_of_order" "Given courses or seams do not follow each other.";
-    167 OffcutTooLarge "offcut_too_large" "An off-cut is larger than its sheet.";
-    168 MeasuredAlone "measured_alone" "A measurement is given without the one that gives it meaning.";
-    169 SpacingTooWide "spacing_too_wide" "Studs stand farther apart than the wall is long.";
-    170 BandTooThin "band_too_thin" "A floor band has no members.";
+    164 GivenOffWall "given_off_wall" "A given course, seam or panel reaches past the wall.";
+    165 GivenOutOfOrder "given_out_of_order" "Given courses or seams do not follow each other.";
+    166 OffcutTooLarge "offcut_too_large" "An off-cut is larger than its sheet.";
+    167 MeasuredAlone "measured_alone" "A measurement is given without the one that gives it meaning.";
+    168 BandTooThin "band_too_thin" "A floor band has no members.";
 
     200 NoLayout "no_layout" "No layout satisfies the rules that may not be broken.";
     900 Internal "internal" "The library contradicted itself; a fault of the library, never of the input.";

@@ -70,22 +70,6 @@ impl Context {
             .any(|issue| is_below(&issue.path, path))
     }
 
-    /// Whether a fault lies at this place itself or in one of these fields of it.
-    pub(super) fn is_faulty_in(&self, path: &str, fields: &[&str]) -> bool {
-        self.issues.borrow().iter().any(|issue| {
-            issue.path == path
-                || issue
-                    .path
-                    .strip_prefix(path)
-                    .and_then(|rest| rest.strip_prefix('/'))
-                    .is_some_and(|rest| fields.contains(&rest.split('/').next().unwrap_or_default()))
-        })
-    }
-
-    pub(super) fn is_clean(&self) -> bool {
-        self.issues.borrow().is_empty()
-    }
-
     /// The faults and the values that were chosen, in the order in which they were found.
     pub(super) fn finish(self) -> (Vec<Issue>, Vec<Assumed>) {
         let mut issues = self.issues.into_inner();

@@ -160,3 +160,137 @@ fn faults_say_what_is_meant() {
             .any(|issue| issue.message.contains("perhaps `length` is meant") && issue.wall == "north")
     );
 }
+
+/// A wall of 16 ft with these further fields.
+fn wall(fields: &str) -> String {
+    format!(r#"{{"walls": [{{"name": "n", "length": "16'", {fields}}}]}}"#)
+}
+
+/// A wall of one storey with these further fields.
+fn storey(fields: &str) -> String {
+    wall(&format!(
+        r#""sections": [{{"stack": [{{"kind": "storey", {fields}}}]}}]"#
+    ))
+}
+
+fn openings(list: &str) -> String {
+    storey(&format!(r#""openings": [{list}]"#))
+}
+
+#[test]
+fn values_that_do_not_go_together_are_named() {
+    let door = |name: &str, left: &str, more: &str| {
+        format!(
+            r#"{{"name": "{name}", "kind": "door", "left": "{left}", "width": "36", "height": "80"{more}}}"#
+        )
+    };
+    let storey_path = |field: &str| format!("/walls/0/sections/0/stack/0{field}");
+    let cases = [
+        (
+            r#"{"walls": [{"name": "n", "length": "8'"}, {"name": "n", "length": "8'"}]}"#.to_owned(),
+            Code::DuplicateName,
+            "/walls/1/name".to_owned(),
+        ),
+        (
+            openings(&format!("{},{}", door("a", "24", ""), door("b", "48", ""))),
+            Code::OpeningsOverlap,
+            storey_path("/openings/1"),
+        ),
+        (
+            openings(&format!("{},{}", door("a", "24", ""), door("b", "62", ""))),
+            Code::OpeningsTooClose,
+            storey_path("/openings/1"),
+        ),
+        (
+            openings(&door("a", "170", r#", "header": null"#)),
+            Code::OpeningOffWall,
+            storey_path("/openings/0/left"),
+        ),
+        (
+            openings(&door("a", "24", r#", "header": null, "sill": "20""#)),
+            Code::OpeningAbovePlate,
+            storey_path("/openings/0/height"),
+        ),
+        (
+            openings(&door("a", "24", r#", "header": {"depth": "16"}"#)),
+            Code::HeaderAbovePlate,
+            storey_path("/openings/0/header"),
+        ),
+        (
+            openings(&door("a", "24", r#", "header": {"y": "70"}"#)),
+            Code::HeaderOffOpening,
+            storey_path("/openings/0/header"),
+        ),
+        (
+            openings(&door("a", "24", r#", "header": {"to": "17'"}"#)),
+            Code::HeaderOffWall,
+            storey_path("/openings/0/header"),
+        ),
+        (
+            wall(r#""sections": [{"to": "8'"}, {"from": "9'"}]"#),
+            Code::SectionsLeaveGap,
+            "/walls/0/sections/1/from".to_owned(),
+        ),
+        (
+            wall(r#""segments": [{"mark": "A", "from": "12'", "to": "17'", "method": "segmented"}]"#),
+            Code::SegmentOffWall,
+            "/walls/0/segments/0/to".to_owned(),
+        ),
+        (
+            wall(
+                r#""segments": [{"storey": "attic", "mark": "A", "from": "0", "to": "4'", "method": "segmented"}]"#,
+            ),
+            Code::UnknownName,
+            "/walls/0/segments/0/storey".to_owned(),
+        ),
+        (
+            wall(
+                r#""segments": [{"mark": "A", "from": "0", "to": "4'", "method": "segmented", "field_spacing": "3"}]"#,
+            ),
+            Code::FieldUnderEdge,
+            "/walls/0/segments/0/field_spacing".to_owned(),
+        ),
+        (
+            wall(r#""practice": {"assembly": {"category": "5/8"}}"#),
+            Code::NotInStock,
+            "/walls/0/practice/assembly/category".to_owned(),
+        ),
+        (
+            wall(r#""practice": {"edge_distance_least": "1"}"#),
+            Code::LimitsReversed,
+            "/walls/0/practice/edge_distance_least".to_owned(),
+        ),
+        (
+            storey(r#""block_rows": ["0"]"#),
+            Code::BlockRowOffStuds,
+            storey_path("/block_rows/0"),
+        ),
+        (
+            storey(r#""straps": [{"name": "s", "left": "16'", "bottom": 0, "width": 2, "height": 9}]"#),
+            Code::PatchOffWall,
+            storey_path("/straps/0"),
+        ),
+        (
+            wall(
+                r#""sections": [{"top": {"kind": "rake", "ridge_x": "20'", "peak": 0, "left": {"rise": 1}}}]"#,
+            ),
+            Code::RidgeOffSection,
+            "/walls/0/sections/0/top/ridge_x".to_owned(),
+        ),
+        (
+            wall(
+                r#""sections": [{"top": {"kind": "rake", "ridge_x": "16'", "peak": 0, "left": {"rise": 12}}}]"#,
+            ),
+            Code::RoofTooLow,
+            "/walls/0/sections/0/top/peak".to_owned(),
+        ),
+        (
+            wall(r#""measured": {"out_of_plumb": "1/8"}"#),
+            Code::MeasuredAlone,
+            "/walls/0/measured/plumb_height".to_owned(),
+        ),
+    ];
+    for (text, code, path) in cases {
+        assert_eq!(faults(&text).first(), Some(&(code, path)), "{text}");
+    }
+}

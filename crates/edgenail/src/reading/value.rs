@@ -113,7 +113,8 @@ fn is_bare(text: &str) -> bool {
 }
 
 /// How a length is shown in faults and defaults.
-trait ShowPlain {
+pub(super) trait ShowPlain {
+    /// The length in inches, marked if that is not exact.
     fn show_plain(self) -> String;
 }
 
