@@ -4,6 +4,7 @@
 //! widens members that two panels may not share as they are.
 
 mod added;
+mod finding;
 mod lie;
 mod pack;
 mod room;
@@ -11,11 +12,10 @@ mod wide;
 mod widen;
 
 pub use added::{AddedStud, Block, BlockLie, Blocking, Impossible, StickCut, WidenedMember};
+pub use finding::{findings, narrow_members};
 pub use lie::{Lumber, block_lumber, stud_lumber, wall_depth};
 pub use pack::pack_sticks;
-pub use wide::{
-    CLOSE_SPACING, DEEP_NAIL_SPACING, DEEP_PENETRATION, THREE_INCH_LUMBER, category_thickness, shared_width,
-};
+pub use wide::{CLOSE_SPACING, DEEP_NAIL_SPACING, DEEP_PENETRATION, THREE_INCH_LUMBER, shared_width};
 pub use widen::{TooNarrow, too_narrow};
 
 use crate::edges::{EdgeRun, Lie, LineRule, PanelEdge, Site, Support, Unsupported};

@@ -4,6 +4,7 @@ use crate::decimal::Decimal;
 use crate::edges::Site;
 use crate::geometry::Rect;
 use crate::house::{Nail, Sheet};
+use crate::layout::category_thickness;
 use crate::length::Length;
 
 /// Face width of 3 in. lumber.
@@ -42,12 +43,4 @@ fn goes_deep(nail: &Nail, sheet: &Sheet) -> bool {
     let thick = nail.shank >= Decimal::thousandths(TEN_PENNY_SHANK);
     let sheet = category_thickness(&sheet.category).unwrap_or_default();
     thick && nail.length - sheet > DEEP_PENETRATION
-}
-
-/// The thickness that a performance category is named after, such as `7/16` or `1`.
-pub fn category_thickness(category: &str) -> Option<Length> {
-    let (above, below) = category.trim().split_once('/').unwrap_or((category.trim(), "1"));
-    let (above, below): (i64, i64) = (above.trim().parse().ok()?, below.trim().parse().ok()?);
-    let legal = (1..=64).contains(&below) && (1..=640).contains(&above);
-    legal.then(|| Length::from_units(above * Length::PER_INCH / below))
 }

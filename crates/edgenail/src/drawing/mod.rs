@@ -1,7 +1,6 @@
 //! Drawings: first plain data, then text.
 //!
-//! [`wall`] and [`frame`] turn the finished stages of a wall into a [`Drawing`], [`cut_sheets`] does so for a cut
-//! plan. A drawing knows its lines by what they stand for ([`Layer`]) and every text with the box that it may
+//! [`wall`] and [`frame`] turn the finished stages of a wall into a [`Drawing`], [`cut_sheets`] does so for a cut plan. A drawing knows its lines by what they stand for ([`Layer`]) and every text with the box that it may
 //! fill, so that it can be checked before anything is written: no two texts meet, none leaves the paper.
 //! [`Drawing::svg`] writes it.
 
@@ -10,6 +9,7 @@ mod input;
 mod page;
 mod place;
 mod scene;
+mod sheets;
 mod style;
 mod svg;
 mod view;
@@ -19,4 +19,5 @@ pub use input::{CutDrawingInput, DrawnStart, WallDrawingInput};
 pub use scene::{
     Along, Anchor, Dimension, Drawing, Extent, Form, Label, Layer, MM, Mark, Micron, Says, Spot,
 };
+pub use sheets::cut_sheets;
 pub use wall::{frame, wall};

@@ -1,13 +1,15 @@
 //! What is wrong with the support of panel edges, with the remedy.
 
-use super::{EdgeRun, LineRule, PanelEdge, Site, Support, Unsupported};
+use super::{EdgeRun, LineRule, PanelEdge, Site, Support, Unsupported, stagger};
 use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::geometry::{Interval, Rect};
 use crate::layout::{Joint, Layout};
 use crate::length::Length;
 
 /// What is wrong with the edges of a layout: plumb seams off their framing, edges that want backing, edges that stay
-/// unblocked.
+/// unblocked, lines that fall on a joint of members, seams that are not staggered over an unblocked edge.
+///
+/// Judged on the bare frame it says what a layout asks for; on the backed frame, what is still wrong.
 ///
 /// For a seam that has drifted off its stud the message says by how much to trim a sheet or to move the stud.
 pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Finding> {
@@ -32,7 +34,9 @@ pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Findi
             message: format!("Piece {mark}: {message}"),
         })
     });
-    found.collect()
+    let mut out: Vec<Finding> = found.collect();
+    stagger::findings(site, layout, runs, &mut out);
+    out
 }
 
 type Described = (FindingCode, Severity, String, String, String);

@@ -11,6 +11,7 @@ mod rake;
 mod run;
 mod schedule;
 mod site;
+mod stagger;
 mod support;
 mod wood;
 

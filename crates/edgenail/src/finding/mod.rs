@@ -107,6 +107,47 @@ pub struct Finding {
     pub message: String,
 }
 
+impl Finding {
+    /// A finding about a wall, without particulars.
+    pub(crate) fn of(wall: &str, code: FindingCode, severity: Severity) -> Self {
+        Self {
+            code,
+            severity,
+            wall: wall.into(),
+            piece: String::new(),
+            at: None,
+            found: String::new(),
+            allowed: String::new(),
+            message: String::new(),
+        }
+    }
+
+    /// The piece that it is about.
+    pub(crate) fn on(mut self, mark: &str) -> Self {
+        self.piece = mark.into();
+        self
+    }
+
+    /// Where it is.
+    pub(crate) fn at(mut self, x: Length, y: Length) -> Self {
+        self.at = Some((x, y));
+        self
+    }
+
+    /// What was found against what is allowed.
+    pub(crate) fn against(mut self, found: impl Into<String>, allowed: impl Into<String>) -> Self {
+        self.found = found.into();
+        self.allowed = allowed.into();
+        self
+    }
+
+    /// The sentence for a person.
+    pub(crate) fn says(mut self, message: impl Into<String>) -> Self {
+        self.message = message.into();
+        self
+    }
+}
+
 /// A length in a sentence: inches to a sixty-fourth, to the nearest.
 pub(crate) fn inches(length: Length) -> String {
     length

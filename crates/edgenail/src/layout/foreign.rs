@@ -1,13 +1,13 @@
 //! Layouts that nobody would choose, for tests: levels and seams anywhere.
 
-use super::trial::{Trial, inch};
+use super::trial::{Trial, Under, inch};
 use super::{BandSpec, LayoutSpec, Running};
 use crate::geometry::Rect;
-use crate::house::BlockedEdges;
+use crate::house::{BlockedEdges, Pitch, Rake, RakeBuild, RimKind, Top};
 use crate::length::Length;
 use proptest::prelude::*;
 
-/// A wall and a layout that its frame was not made for. Every length is a multiple of 1/80 in.
+/// A wall and a layout that its frame was not made for. Without a rake every length is a multiple of 1/80 in.
 pub(crate) fn foreign() -> impl Strategy<Value = (Trial, LayoutSpec)> {
     let wall = (96i64..360, 0i64..16, 0usize..4, any::<bool>());
     let holes = proptest::collection::vec((0i64..40, 18i64..60, 20i64..50), 0..3);
@@ -16,13 +16,51 @@ pub(crate) fn foreign() -> impl Strategy<Value = (Trial, LayoutSpec)> {
     let levels = proptest::collection::vec(14i64..60, 0..3);
     let seams = proptest::collection::vec(proptest::collection::vec((9i64..90, 0i64..16), 1..30), 3);
     let ends = (0usize..4, any::<bool>());
-    (wall, holes, practice, segment, levels, seams, ends).prop_map(
-        |(wall, holes, practice, segment, levels, seams, ends)| {
-            let trial = trial(wall, &holes, practice, segment);
+    let setting = (
+        0usize..4,
+        any::<bool>(),
+        proptest::option::of((1i64..13, 1i64..13, 0i64..5, any::<bool>())),
+    );
+    (wall, holes, practice, segment, levels, seams, ends, setting).prop_map(
+        |(wall, holes, practice, segment, levels, seams, ends, (band, treated, rake))| {
+            let mut trial = trial(wall, &holes, practice, segment);
+            trial.band = [
+                Under::Nothing,
+                Under::OpenBand,
+                Under::BandWithRim(RimKind::Sawn),
+                Under::BandWithRim(RimKind::Engineered),
+            ][band];
+            trial.treated = treated;
+            if let Some(rake) = rake {
+                trial.roof = Top::Rake(raked(&trial, rake));
+            }
             let spec = spec(&trial, &levels, &seams, ends);
             (trial, spec)
         },
     )
+}
+
+/// A ridge at a quarter of the wall's length, with slopes of so much in twelve that end above the plates.
+fn raked(trial: &Trial, (left, right, quarter, plates): (i64, i64, i64, bool)) -> Rake {
+    let pitch = |rise: i64| Pitch {
+        rise: inch(rise, 0),
+        run: inch(12, 0),
+    };
+    let ridge_x = Length::from_units(trial.length.units() * quarter / 4);
+    let fall = |run: Length, rise: i64| Length::from_units(run.units() * rise / 12 + 1);
+    let peak = fall(ridge_x, left).max(fall(trial.length - ridge_x, right)) + inch(6, 0);
+    let build = if plates {
+        RakeBuild::RakedPlates
+    } else {
+        RakeBuild::Ladder
+    };
+    Rake {
+        ridge_x,
+        peak,
+        left: pitch(left),
+        right: pitch(right),
+        build,
+    }
 }
 
 fn trial(

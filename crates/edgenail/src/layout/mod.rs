@@ -1,11 +1,14 @@
 //! A layout of sheets on a wall: courses, seams, pieces. Evaluates, never chooses.
 //!
-//! [`lay_out`] makes pieces from a specification, [`Cutter`] is its kernel for one strip.
+//! [`lay_out`] makes pieces from a specification, [`Cutter`] is its kernel for one strip. [`rules()`]
+//! judges a layout, whoever made it.
 
 mod build;
+mod category;
 mod cutter;
 mod mark;
 mod piece;
+mod rules;
 mod side;
 mod spec;
 
@@ -15,7 +18,12 @@ pub(crate) mod foreign;
 pub(crate) mod trial;
 
 pub use build::lay_out;
+pub use category::category_thickness;
 pub use cutter::{Cutter, Part};
 pub use piece::{Layout, LayoutBand, Piece, Running};
+pub use rules::rules;
 pub use side::{Joint, Side, Sides};
 pub use spec::{BandSpec, LayoutSpec, PieceSpec};
+
+#[cfg(test)]
+mod tests;

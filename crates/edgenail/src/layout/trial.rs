@@ -1,15 +1,13 @@
-//! Plain walls for tests, made by hand: a house, and the members of one wall as its face shows them.
+//! Walls for tests: one wall of one storey, with what a test changes about it.
 
-use crate::frame::{
-    Axis, EndCondition, Frame, Member, MemberId, MemberKind, OpeningPlace, Origin, SectionPlace,
-    SegmentPlace, StoreyPlace,
-};
-use crate::geometry::{Convex, Interval, Profile, Rect};
+use crate::frame::{Frame, frame_wall};
+use crate::geometry::Rect;
 use crate::house::{
-    Assembly, Bearing, BlockedEdges, Bottom, Coating, DatumChoice, End, EndStuds, Face, House, JobRates,
-    Judgement, LayoutOrigin, Level, Method, Nail, NailTool, Objective, Opening, OpeningKind, Plate, Practice,
-    RimSeam, RunningChoice, Section, Segment, Sheet, Species, StartChoice, Stick, Stock, Storey,
-    StrengthAxis, Stud, Tolerances, Top, Wall,
+    Assembly, BandLayer, BandMembers, Bearing, BlockedEdges, Bottom, Coating, DatumChoice, Direction, End,
+    EndStuds, Face, FloorBand, Header, House, JobRates, Judgement, LayoutOrigin, Level, MemberKindInBand,
+    Method, Nail, NailTool, Objective, Opening, OpeningKind, Plate, Practice, Rim, RimKind, RimSeam,
+    RunningChoice, Section, Segment, Sheet, Species, StartChoice, Stick, Stock, Storey, StrengthAxis, Stud,
+    Tolerances, Top, Wall,
 };
 use crate::length::Length;
 use crate::{Amount, Decimal};
@@ -148,6 +146,57 @@ fn rates() -> JobRates {
     }
 }
 
+/// A treated mudsill, joists of 11 1/4 in. across the wall at 16 in., a floor of 3/4 in.
+fn band(rim: Option<RimKind>) -> FloorBand {
+    let members = BandMembers {
+        direction: Direction::Across,
+        member: MemberKindInBand::SawnJoist,
+        width: inch(1, 8),
+        depth: inch(11, 4),
+        spacing: inch(16, 0),
+        origin: LayoutOrigin {
+            end: End::Left,
+            offset: Length::ZERO,
+        },
+        rim: rim.map(|kind| Rim {
+            kind,
+            thickness: inch(1, 8),
+        }),
+        blocking_between: false,
+    };
+    FloorBand {
+        name: "floor".into(),
+        layers: vec![
+            BandLayer::Plate(Plate {
+                thickness: inch(1, 8),
+                treated: true,
+            }),
+            BandLayer::Members(members),
+            BandLayer::Subfloor {
+                thickness: inch(0, 12),
+            },
+        ],
+    }
+}
+
+/// What lies under the storey.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Under {
+    Nothing,
+    OpenBand,
+    BandWithRim(RimKind),
+}
+
+impl Under {
+    fn band(self) -> Option<FloorBand> {
+        match self {
+            Self::Nothing => None,
+            Self::OpenBand => Some(band(None)),
+            Self::BandWithRim(kind) => Some(band(Some(kind))),
+        }
+    }
+}
+
 /// A wall of one storey, and what a test changes about it.
 #[derive(Clone, Debug)]
 pub(crate) struct Trial {
@@ -159,6 +208,9 @@ pub(crate) struct Trial {
     pub(crate) openings: Vec<Rect>,
     pub(crate) segments: Vec<Segment>,
     pub(crate) treated: bool,
+    /// Joists across the wall under the storey, with a rim or without.
+    pub(crate) band: Under,
+    pub(crate) roof: Top,
     pub(crate) practice: Practice,
 }
 
@@ -178,6 +230,8 @@ impl Trial {
             openings: Vec::new(),
             segments: Vec::new(),
             treated: false,
+            band: Under::Nothing,
+            roof: Top::Flat,
             practice: practice(),
         }
     }
@@ -199,9 +253,19 @@ impl Trial {
         });
     }
 
+    /// Underside of the storey's bottom plate.
+    pub(crate) fn base(&self) -> Length {
+        if self.band != Under::Nothing {
+            inch(13, 8)
+        } else {
+            Length::ZERO
+        }
+    }
+
+    /// Upper face of the uppermost plate of a flat wall.
     pub(crate) fn top(&self) -> Length {
         let plates = i64::try_from(1 + self.top_plates).unwrap();
-        self.stud + inch(1, 8) * plates
+        self.base() + self.stud + inch(1, 8) * plates
     }
 
     pub(crate) fn house(&self) -> House {
@@ -216,7 +280,14 @@ impl Trial {
             sill: rect.y0,
             width: rect.width(),
             height: rect.height(),
-            header: None,
+            header: Some(Header {
+                from: rect.x0 - inch(1, 8),
+                to: rect.x1 + inch(1, 8),
+                plies: 2,
+                depth: inch(5, 8),
+                y: rect.y1,
+                setback: Length::ZERO,
+            }),
             trimmers: 1,
             kings: 1,
             sills: 1,
@@ -259,8 +330,14 @@ impl Trial {
                     reach: None,
                     above_grade: None,
                 },
-                stack: vec![Level::Storey(storey)],
-                top: Top::Flat,
+                stack: self
+                    .band
+                    .band()
+                    .into_iter()
+                    .map(Level::FloorBand)
+                    .chain([Level::Storey(storey)])
+                    .collect(),
+                top: self.roof,
             }],
             segments: self.segments.clone(),
             measured: None,
@@ -292,185 +369,7 @@ impl Trial {
         }
     }
 
-    fn members(&self) -> Vec<Member> {
-        let mut members = Members {
-            treated: self.treated,
-            list: Vec::new(),
-        };
-        let (end, two) = (self.length, inch(1, 8));
-        members.add(
-            MemberKind::BottomPlate,
-            Axis::Horizontal,
-            Rect::new(Length::ZERO, Length::ZERO, end, two),
-        );
-        for plate in 0..i64::try_from(self.top_plates).unwrap() {
-            let y = two + self.stud + two * plate;
-            members.add(
-                MemberKind::TopPlate,
-                Axis::Horizontal,
-                Rect::new(Length::ZERO, y, end, y + two),
-            );
-        }
-        let (from, to) = (two, two + self.stud);
-        let mut plumb: Vec<(MemberKind, Rect)> = Vec::new();
-        let stud = |kind, x0| (kind, Rect::new(x0, from, x0 + two, to));
-        plumb.push(stud(MemberKind::EndStud, Length::ZERO));
-        plumb.push(stud(MemberKind::EndStud, end - two));
-        for hole in &self.openings {
-            let head = Rect::new(hole.x0 - two, hole.y1, hole.x1 + two, hole.y1 + inch(5, 8));
-            members.add(MemberKind::Header, Axis::Horizontal, head);
-            members.add(
-                MemberKind::Sill,
-                Axis::Horizontal,
-                Rect::new(hole.x0, hole.y0 - two, hole.x1, hole.y0),
-            );
-            plumb.push(stud(MemberKind::KingStud, hole.x0 - two * 2));
-            plumb.push(stud(MemberKind::KingStud, hole.x1 + two));
-            for x in [hole.x0 - two, hole.x1] {
-                plumb.push((MemberKind::Trimmer, Rect::new(x, from, x + two, hole.y1)));
-            }
-        }
-        let mut centre = self.spacing;
-        while centre < end {
-            let x0 = centre - two.half();
-            let in_opening = self
-                .openings
-                .iter()
-                .find(|hole| hole.x0 < x0 + two && x0 < hole.x1);
-            let candidates = match in_opening {
-                None => vec![stud(MemberKind::Stud, x0)],
-                Some(hole) => vec![
-                    (MemberKind::Cripple, Rect::new(x0, from, x0 + two, hole.y0 - two)),
-                    (
-                        MemberKind::Cripple,
-                        Rect::new(x0, hole.y1 + inch(5, 8), x0 + two, to),
-                    ),
-                ],
-            };
-            for (kind, rect) in candidates {
-                if plumb.iter().all(|(_, other)| !other.overlaps(&rect)) {
-                    plumb.push((kind, rect));
-                }
-            }
-            centre += self.spacing;
-        }
-        for (kind, rect) in plumb {
-            members.add(kind, Axis::Vertical, rect);
-        }
-        members.list
-    }
-
     pub(crate) fn frame(&self) -> Frame {
-        let (top, two) = (self.top(), inch(1, 8));
-        let x = Interval::new(Length::ZERO, self.length);
-        let openings = self
-            .openings
-            .iter()
-            .enumerate()
-            .map(|(index, rect)| OpeningPlace {
-                name: format!("opening {index}"),
-                kind: OpeningKind::Window,
-                rect: *rect,
-                storey: 0,
-            });
-        let segments = (0u32..).zip(&self.segments).map(|(index, segment)| SegmentPlace {
-            mark: segment.mark.clone(),
-            method: segment.method,
-            rect: Rect::new(segment.from, Length::ZERO, segment.to, top),
-            storey: 0,
-            segment: index,
-        });
-        Frame {
-            wall: 0,
-            lower: Profile::level(x, Length::ZERO).unwrap(),
-            upper: Profile::level(x, top).unwrap(),
-            sections: vec![SectionPlace {
-                x,
-                base: Length::ZERO,
-                top,
-                sheathing_top: top,
-                bears: Bearing::Concrete,
-                reach: None,
-                gable: false,
-            }],
-            storeys: vec![StoreyPlace {
-                name: "first".into(),
-                section: 0,
-                base: Length::ZERO,
-                studs_from: two,
-                studs_to: two + self.stud,
-                top,
-                topmost_from: top - two,
-                stud_width: two,
-                stud_depth: inch(3, 8),
-                spacing: self.spacing,
-                zero: Length::ZERO,
-                from_right: false,
-            }],
-            bands: Vec::new(),
-            openings: openings.collect(),
-            penetrations: Vec::new(),
-            bare_zones: Vec::new(),
-            straps: Vec::new(),
-            segments: segments.collect(),
-            left: EndCondition::Free,
-            right: EndCondition::Free,
-            members: self.members(),
-        }
-    }
-}
-
-/// Members numbered as they are added.
-pub(crate) struct Members {
-    pub(crate) treated: bool,
-    pub(crate) list: Vec<Member>,
-}
-
-impl Members {
-    pub(crate) fn add(&mut self, kind: MemberKind, axis: Axis, rect: Rect) {
-        let Some(face) = Convex::from_rect(rect) else {
-            return;
-        };
-        self.list.push(Member {
-            id: MemberId(u32::try_from(self.list.len()).unwrap()),
-            kind,
-            face,
-            axis,
-            nailable: true,
-            setback: Length::ZERO,
-            depth: inch(3, 8),
-            treated: self.treated && kind == MemberKind::BottomPlate,
-            specific_gravity: Decimal::hundredths(50),
-            origin: Origin::Said,
-            storey: Some(0),
-            opening: None,
-        });
-    }
-}
-
-/// The frame with everything that was added to it, for tests of what follows.
-pub(crate) fn backed(frame: &Frame, blocking: &crate::blocking::Blocking) -> Frame {
-    let mut members = Members {
-        treated: false,
-        list: frame.members.clone(),
-    };
-    let before = members.list.len();
-    for block in &blocking.blocks {
-        members.add(MemberKind::Block, Axis::Horizontal, block.rect);
-    }
-    for stud in &blocking.studs {
-        members.add(MemberKind::AddedStud, Axis::Vertical, stud.rect);
-    }
-    for wide in &blocking.widened {
-        members.add(MemberKind::AddedStud, Axis::Vertical, wide.rect);
-    }
-    members
-        .list
-        .iter_mut()
-        .skip(before)
-        .for_each(|member| member.origin = Origin::Added);
-    Frame {
-        members: members.list,
-        ..frame.clone()
+        frame_wall(&self.house(), 0).unwrap()
     }
 }

@@ -5,7 +5,8 @@ use crate::edges::{EdgeRun, Site};
 use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::frame::MemberKind;
 use crate::geometry::Rect;
-use crate::layout::Layout;
+use crate::layout::{Layout, Piece, category_thickness};
+use crate::length::Length;
 
 /// What is wrong with the nailing of a layout on a backed frame: nails without a place, nails that may not go into
 /// treated lumber, plates of segments that no row is on.
@@ -24,6 +25,7 @@ pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Findi
     );
     coatings(site, layout, &nailing.rows, &mut out);
     plates(site, &nailing.rows, &mut out);
+    field_spacing(site, layout, &mut out);
     out
 }
 
@@ -153,6 +155,56 @@ fn plates(site: &Site<'_>, rows: &[NailRow], out: &mut Vec<Finding>) {
                     place.segment.mark
                 ),
             });
+        }
+    }
+}
+
+/// Panels up to this thickness on studs this far apart or farther take field nails at `FIELD_CLOSE` (SDPWS 2015 4.3.7.1;
+/// from memory, not checked against print).
+const THIN: Length = Length::sixteenths(7);
+const WIDE_STUDS: Length = Length::inches(24);
+const FIELD_CLOSE: Length = Length::inches(6);
+
+/// Field nails wider apart than panel and studs allow: refused in a segment, marked elsewhere.
+fn field_spacing(site: &Site<'_>, layout: &Layout, out: &mut Vec<Finding>) {
+    for storey in site
+        .frame
+        .storeys
+        .iter()
+        .filter(|storey| storey.spacing >= WIDE_STUDS)
+    {
+        let thin = |piece: &&Piece| {
+            let bounds = piece.outline.bounds();
+            let sheet = site.house.stock.sheets.get(piece.sheet as usize);
+            let thickness = sheet.and_then(|sheet| category_thickness(&sheet.category));
+            bounds.y0 < storey.studs_to
+                && storey.studs_from < bounds.y1
+                && thickness.is_some_and(|t| t <= THIN)
+        };
+        for piece in layout.pieces.iter().filter(thin) {
+            let bounds = piece.outline.bounds();
+            let spacing = site.field_spacing(bounds);
+            if spacing <= FIELD_CLOSE {
+                continue;
+            }
+            let relied_on = site.segments_at(bounds).next().is_some();
+            let severity = if relied_on {
+                Severity::Refuse
+            } else {
+                Severity::Advise
+            };
+            out.push(
+                Finding::of(&site.wall.name, FindingCode::FieldSpacing, severity)
+                    .on(&piece.mark)
+                    .at(bounds.x0, bounds.y0)
+                    .against(inches(spacing), inches(FIELD_CLOSE))
+                    .says(format!(
+                        "Piece {}: field nails {} apart; panels of 7/16 or less on studs 24 in. apart take them at {}.",
+                        piece.mark,
+                        inches(spacing),
+                        inches(FIELD_CLOSE)
+                    )),
+            );
         }
     }
 }

@@ -1,66 +1,126 @@
-//! From JSON to a house: the tree, the table of fields, and every fault at once.
+//! From JSON text to a house: every fault is named, every default is listed.
+//!
+//! The text becomes a [`tree`] that keeps numbers as they were written. The tree becomes a
+//! [`House`](crate::house::House) through one table of [`fields`], which also gives the JSON schema and the
+//! documentation of the input. What no single field can say, such as two openings that overlap, is checked last.
 
-#[expect(dead_code, reason = "meanings are for the schema and the documents")]
-mod field;
-mod fields;
+pub mod fields;
+pub mod tree;
+
+mod check;
+mod choice;
+mod context;
 mod house;
-mod nearest;
-mod nested;
-mod notes;
-mod object;
-mod scalar;
-mod spot;
-mod tree;
+mod item;
+mod record;
+mod value;
 
 use crate::house::House;
 use crate::issue::Issue;
-use notes::Notes;
-use object::Object;
+use crate::length::Unit;
+use context::Context;
+use fields::{HOUSE, Kind};
+use item::{Item, Voice};
+use record::Record;
 use serde::Serialize;
-use spot::Spot;
-use std::cell::RefCell;
+use std::rc::Rc;
+use tree::Node;
 
-/// Something that the user did not say and the library filled in, or a length that it rounded.
+pub use fields::{fields_markdown, house_schema};
+
+/// The most faults that are listed.
+pub const ISSUES_MOST: usize = 1_000;
+
+/// A value that the input left to the library.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Assumed {
     /// JSON pointer to the field.
     pub path: String,
-    /// What it was taken to be.
+    /// The value that was taken.
     pub value: String,
-    /// Why: where the default comes from, or how the value follows from others.
+    /// Why this value.
     pub why: String,
 }
 
-/// Reads a house from JSON.
+/// The document as a whole.
+static DOCUMENT: Kind = Kind::Object(&HOUSE);
+
+/// Reads a house, and lists what the text left to the library.
 ///
-/// What is not said and has a default is filled in and listed. Numbers for lengths are in the document's `unit`, by
-/// default inches; text may name its unit.
+/// Lengths are text such as `97 1/8` or `8' 1 1/8"`, or bare numbers in the document's `unit`, or whole numbers of
+/// 1/40640 in. where the document says `"length_unit": {"per_inch": 40640}`.
 ///
 /// # Errors
-///
-/// Every fault of the document, in its order: each with a JSON pointer, the wall, what was found and what is allowed.
+/// Every fault of the text, in the order of the document.
 ///
 /// ```
-/// let faults = edgenail::read_house(br#"{"name": "h", "walls": [{"name": "n", "lenght": 12}]}"#).unwrap_err();
-/// assert!(faults.iter().any(|fault| fault.path == "/walls/0/lenght" && fault.message.contains("`length`")));
+/// let (house, assumed) = edgenail::read_house(br#"{"walls": [{"name": "north", "length": "32 ft"}]}"#).unwrap();
+/// assert_eq!(house.walls[0].length, edgenail::Length::feet(32));
+/// assert!(assumed.iter().any(|a| a.path == "/practice/gap" && a.value == "1/8\""));
 /// ```
 pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
-    let document = tree::parse(bytes)?;
-    let notes = RefCell::new(Notes::new());
-    let read = {
-        let spot = Spot {
-            notes: &notes,
-            path: "",
-            node: &document,
-        };
-        match document.kind {
-            tree::Kind::Object(_) => Some(house::house(&Object::new(spot, &fields::HOUSE, false))),
-            _ => spot.wrong_kind("an object: a house"),
+    let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![issue])?;
+    let mut context = Context::new(doubles);
+    context.exact = tree
+        .get("length_unit")
+        .is_some_and(|node| node.kind != tree::Kind::Null);
+    context.unit = tree.get("unit").and_then(|node| match &node.kind {
+        tree::Kind::Text(word) => Unit::named(word),
+        _ => None,
+    });
+    let house = build(&context, &tree);
+    if let Some(house) = &house {
+        check::relations(house, &context);
+    }
+    let unit_said = !context.assumed_unit();
+    let (mut issues, mut assumed) = context.finish();
+    match house {
+        Some(house) if issues.is_empty() => {
+            assumed.retain(|value| is_of_use(value, &tree));
+            if !unit_said {
+                let why = "bare numbers are inches where the document does not say its unit";
+                assumed.insert(
+                    0,
+                    Assumed {
+                        path: "/unit".to_owned(),
+                        value: "in".to_owned(),
+                        why: why.to_owned(),
+                    },
+                );
+            }
+            Ok((house, assumed))
         }
-    };
-    let assumed = notes.into_inner().finish()?;
-    match read {
-        Some(house) => Ok((house, assumed)),
-        None => Err(Vec::new()),
+        _ => {
+            issues.sort_by_key(|issue| tree.offset_at(&issue.path));
+            Err(issues)
+        }
     }
 }
+
+fn build(context: &Context, tree: &Node<'_>) -> Option<House> {
+    let root = Item {
+        context,
+        node: tree,
+        kind: &DOCUMENT,
+        path: String::new(),
+        wall: Rc::from(""),
+        voice: Voice::User,
+    };
+    Record::of(&root).map(|record| house::document(&record))
+}
+
+/// Whether a value was used: a default of the house's practice is not, where every wall says its own.
+fn is_of_use(value: &Assumed, tree: &Node<'_>) -> bool {
+    let Some(field) = value.path.strip_prefix("/practice") else {
+        return true;
+    };
+    let Some(tree::Kind::List(walls)) = tree.get("walls").map(|walls| &walls.kind) else {
+        return true;
+    };
+    walls
+        .iter()
+        .any(|wall| !wall.get("practice").is_some_and(|practice| practice.has(field)))
+}
+
+#[cfg(test)]
+mod tests;

@@ -296,13 +296,3 @@ fn foreign_indices_are_survived() {
     built.built.backed.wall = 9;
     assert!(wall(&built.input()).is_none());
 }
-
-#[test]
-fn zz_pictures() {
-    std::fs::write("/tmp/drawing_plain.svg", wall(&plain().input()).unwrap().svg()).unwrap();
-    std::fs::write(
-        "/tmp/drawing_plain_frame.svg",
-        frame(&plain().input()).unwrap().svg(),
-    )
-    .unwrap();
-}

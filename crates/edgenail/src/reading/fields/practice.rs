@@ -1,283 +1,434 @@
-//! Fields of practice: how the crew works.
+//! How the crew works: the table of the defaults of practice.
 
-use super::segment::SPACING;
-use super::{PLACES, distance, text};
-use crate::reading::field::{Field, Kind, Lengths, Numbers, Record, Source};
-
-const RUNNING: Kind = Kind::Choice(&["upright", "flat", "either"]);
-const STARTS: Kind = Kind::Choice(&["left", "right", "either"]);
-const DATUM: &Kind = &Kind::Choice(&["flush", "held_up", "overhang", "half_plate"]);
-const BLOCKED: Kind = Kind::Choice(&["all", "wide_bays", "segments_only"]);
-const COATING: &Kind = &Kind::Choice(&["bright", "hot_dipped", "stainless"]);
-const PERCENT: Kind = Kind::Decimal(Numbers::new(0, 100));
-const SMALL: Kind = Kind::Length(Lengths::up_to(6));
-const STRIP: Kind = Kind::Length(Lengths::up_to(48));
-
-static ASSEMBLY: Record = Record {
-    name: "assembly",
-    meaning: "What the walls are built with where no segment says otherwise",
-    fields: &[
-        text("category", "Performance category of the sheets").usually("\"7/16\""),
-        text(
-            "nail",
-            "Name of the nail; null takes the first bright nail in stock",
-        )
-        .or_null(),
-        text(
-            "treated_nail",
-            "Name of the nail into treated lumber; null takes the first in stock that resists corrosion",
-        )
-        .or_null(),
-        Field::new("edge_spacing", SPACING, "Spacing of nails at panel edges").usually("\"6\""),
-        Field::new("field_spacing", SPACING, "Spacing of nails on members between").usually("\"12\""),
-    ],
+use super::{
+    COMMON, Field, Kind, OWN, Object, Preset, empty, height, inches, list, name, nullable, parts, percent,
+    sixteenths, value, whole,
 };
+use crate::house::{BlockedEdges, Coating, DatumChoice, RimSeam, RunningChoice, StartChoice};
+use crate::length::Length;
+use crate::reading::choice::Choice;
 
-static TOLERANCES: Record = Record {
-    name: "tolerances",
-    meaning: "What is accepted when the frame is checked before sheathing",
-    fields: &[
-        Field::new(
-            "opening_under",
-            SMALL,
-            "An opening may be narrower or lower by this",
-        )
-        .usually("\"0\""),
-        Field::new("opening_over", SMALL, "An opening may be wider or higher by this").usually("\"1/8\""),
-        Field::new("diagonals", SMALL, "Two diagonals may differ by this").usually("\"1/8\""),
-        Field::new("plumb", SMALL, "A wall may lean by this over `plumb_height`").or("\"3/8\"", PLUMB),
-        Field::new(
-            "plumb_height",
-            Kind::Length(Lengths::inches(1, 1200)),
-            "The height that `plumb` is meant for",
-        )
-        .or("\"32\"", PLUMB),
-        Field::new("bow", SMALL, "A plate or stud line may bow from a string by this").usually("\"1/2\""),
-        Field::new(
-            "layout",
-            SMALL,
-            "The first layout stud may be off its place by this",
-        )
-        .own("\"1/16\""),
-    ],
-};
+/// A whole list of words.
+const fn words(
+    name: &'static str,
+    of: &'static Kind,
+    most: usize,
+    json: &'static str,
+    source: &'static str,
+    meaning: &'static str,
+) -> Field {
+    Field {
+        name,
+        kind: list(of, 1, most),
+        preset: Preset::Whole(json),
+        source,
+        meaning,
+    }
+}
 
-const PLUMB: Source =
-    Source::Published("a residential performance guide as quoted by a trade council, from memory");
-
-/// Practice.
-pub(super) static PRACTICE: Record = Record {
+pub(super) static PRACTICE: Object = Object {
     name: "practice",
-    meaning: "How the crew works",
+    tag: None,
+    meaning: "How the crew works.",
     fields: &[
-        Field::new("running", RUNNING, "Which way sheets run").own("\"either\""),
-        Field::new("starting_end", STARTS, "From which end sheets are laid").own("\"either\""),
-        Field::new(
+        value(
+            "running",
+            Kind::Choice(RunningChoice::NAMES),
+            "either",
+            OWN,
+            "Which way sheets run.",
+        ),
+        value(
+            "starting_end",
+            Kind::Choice(StartChoice::NAMES),
+            "either",
+            OWN,
+            "From which end sheets are laid.",
+        ),
+        words(
             "datums",
-            Kind::List {
-                of: DATUM,
-                least: 1,
-                most: 4,
-            },
-            "Bottom lines that may be used",
-        )
-        .usually("[\"held_up\", \"flush\", \"overhang\", \"half_plate\"]"),
-        Field::new(
+            &Kind::Choice(DatumChoice::NAMES),
+            4,
+            r#"["flush", "held_up", "overhang", "half_plate"]"#,
+            COMMON,
+            "Bottom lines that may be used.",
+        ),
+        value(
             "held_up",
-            SMALL,
-            "How far a held-up sheet stays above the lowest plate's underside",
-        )
-        .usually("\"1/2\""),
-        Field::new("overhang", SMALL, "How far an overhanging sheet reaches below it").usually("\"1/2\""),
-        Field::new(
+            sixteenths(0, 16 * 12),
+            "1/2",
+            COMMON,
+            "How far a held-up sheet stays above the lowest plate's underside.",
+        ),
+        value(
+            "overhang",
+            sixteenths(0, 16 * 24),
+            "1/2",
+            COMMON,
+            "How far an overhanging sheet reaches below it.",
+        ),
+        value(
             "overhang_most",
-            SMALL,
-            "The most that a sheet may overhang a foundation",
-        )
-        .usually("\"1\""),
-        Field::new(
+            sixteenths(0, 16 * 24),
+            "1",
+            COMMON,
+            "The most that a sheet may overhang the outside of a foundation.",
+        ),
+        empty(
             "breaks",
-            Kind::list(PLACES, 100),
-            "Levels where courses should break",
-        )
-        .optional(),
-        Field::new("blocked_edges", BLOCKED, "Which edges are backed").usually("\"wide_bays\""),
-        distance(
+            list(&height(), 0, 100),
+            "Levels where courses should break, above the wall's zero line; empty leaves it to the search.",
+        ),
+        value(
+            "blocked_edges",
+            Kind::Choice(BlockedEdges::NAMES),
+            "wide_bays",
+            COMMON,
+            "Which edges are backed outside shear segments and braced panels, where they always are unless said otherwise.",
+        ),
+        value(
             "clear_bay_most",
-            "The widest clear bay whose horizontal edge may stay unbacked",
-        )
-        .usually("\"14 1/2\""),
-        distance(
+            inches(0, 96),
+            "14 1/2",
+            COMMON,
+            "The widest clear bay whose horizontal edge may stay unbacked.",
+        ),
+        value(
             "stagger_least",
-            "Distance of seams of neighbouring courses over an unblocked edge",
-        )
-        .usually("\"16\""),
-        Field::new("gap", Kind::Length(Lengths::up_to(1)), "Gap at every panel joint").usually("\"1/8\""),
-        Field::new(
+            inches(0, 96),
+            "12",
+            "common practice, no source: one bay of studs 12 in. apart or more",
+            "Seams of neighbouring courses stand at least this far apart where the edge between them is unblocked.",
+        ),
+        value(
+            "gap",
+            sixteenths(0, 16),
+            "1/8",
+            "panel makers' and association advice, as reported by the trade press",
+            "Gap at every panel joint.",
+        ),
+        value(
             "rim_gap",
-            Kind::Length(Lengths::up_to(2)),
-            "Gap at a seam on a sawn rim",
-        )
-        .usually("\"1/2\""),
-        Field::new(
+            sixteenths(0, 32),
+            "1/2",
+            "from memory: sawn rims shrink by 1/4 to 3/8 in.",
+            "Gap at a seam on a sawn rim.",
+        ),
+        value(
             "rim_seam",
-            Kind::Choice(&["seam", "run_past"]),
-            "What happens at a sawn rim",
-        )
-        .usually("\"seam\""),
-        Field::new(
+            Kind::Choice(RimSeam::NAMES),
+            "seam",
+            COMMON,
+            "What happens to sheathing at a rim of sawn lumber in a building of two storeys or more.",
+        ),
+        value(
             "end_short",
-            Kind::Length(Lengths::up_to(1)),
-            "What a panel stays short of a wall end",
-        )
-        .usually("\"1/8\""),
-        Field::new(
+            sixteenths(0, 2),
+            "0",
+            COMMON,
+            "What a panel stays short of a wall end.",
+        ),
+        value(
             "opening_cut_back",
-            Kind::Length(Lengths::up_to(1)),
-            "What a panel is cut back at an opening",
-        )
-        .usually("\"0\""),
-        Field::new("kerf", Kind::Length(Lengths::up_to(1)), "What the saw takes").usually("\"1/8\""),
-        Field::new(
+            sixteenths(0, 2),
+            "0",
+            COMMON,
+            "What a panel is cut back at an opening.",
+        ),
+        value("kerf", sixteenths(0, 8), "1/8", COMMON, "What the saw takes."),
+        value(
             "edge_distance_least",
-            SMALL,
-            "Least distance of a nail from the panel edge",
-        )
-        .or("\"3/8\"", EDGE),
-        Field::new(
+            sixteenths(2, 32),
+            "3/8",
+            "panel makers' nailing advice",
+            "Least distance of a nail from the panel edge.",
+        ),
+        value(
             "edge_distance_most",
-            SMALL,
-            "Most distance of an edge nail from the panel edge",
-        )
-        .usually("\"3/4\""),
-        Field::new(
+            sixteenths(2, 64),
+            "3/4",
+            COMMON,
+            "Most distance of an edge nail from the panel edge.",
+        ),
+        value(
             "member_edge_least",
-            SMALL,
-            "Least distance of a nail from a member's edge",
-        )
-        .usually("\"1/4\""),
-        Field::new(
+            sixteenths(0, 16),
+            "1/4",
+            COMMON,
+            "Least distance of a nail from a member's edge.",
+        ),
+        value(
             "free_edge_most",
-            SMALL,
-            "The most that a sheet may hang free beyond its edge nails",
-        )
-        .usually("\"2\""),
-        Field::new(
+            sixteenths(0, 16 * 12),
+            "2",
+            COMMON,
+            "The most that a sheet may hang free beyond its edge nails.",
+        ),
+        value(
             "plate_cover_least",
-            SMALL,
-            "The outermost plate is covered at least so far",
-        )
-        .own("\"5/8\""),
-        Field::new(
+            sixteenths(0, 24),
+            "5/8",
+            "3/8 in. to the panel edge and 1/4 in. to the member's",
+            "The outermost plate is covered at least so far.",
+        ),
+        value(
             "bare_top_plate",
             Kind::Flag,
-            "Sheets may end short of the topmost plate where no segment forbids it",
-        )
-        .own("false"),
-        Field::new("strip_least", STRIP, "Least strip").usually("\"12\""),
-        Field::new("strip_allowance", SMALL, "What a strip may fall short of it").usually("\"1/4\""),
-        Field::new(
+            "false",
+            COMMON,
+            "Sheets may end short of the topmost plate where no segment forbids it.",
+        ),
+        value(
+            "strip_least",
+            sixteenths(0, 16 * 48),
+            "12",
+            COMMON,
+            "Least strip.",
+        ),
+        value(
+            "strip_allowance",
+            sixteenths(0, 16),
+            "1/4",
+            OWN,
+            "What a strip may fall short of it.",
+        ),
+        value(
             "filler_least",
-            STRIP,
-            "A filler narrower than this is never proposed",
-        )
-        .own("\"3\""),
-        Field::new(
+            sixteenths(0, 16 * 24),
+            "3",
+            COMMON,
+            "A filler narrower than this is never proposed.",
+        ),
+        value(
             "corner_clear",
-            STRIP,
-            "A seam keeps so far from an opening corner",
-        )
-        .usually("\"6\""),
-        Field::new(
+            sixteenths(0, 16 * 48),
+            "6",
+            COMMON,
+            "A seam keeps so far from an opening corner, or one stud bay if that is more.",
+        ),
+        value(
             "gable_seam_clear",
-            STRIP,
-            "A seam keeps so far from the plate line under a gable truss",
-        )
-        .usually("\"16\""),
-        Field::new(
+            sixteenths(0, 16 * 48),
+            "16",
+            COMMON,
+            "A seam keeps so far from the plate line under a gable truss.",
+        ),
+        value(
             "block_clearance",
-            Kind::Length(Lengths::up_to(1)),
-            "A block is the clear bay less this",
-        )
-        .usually("\"1/16\""),
-        text(
+            sixteenths(0, 8),
+            "1/16",
+            COMMON,
+            "A block's length is the clear bay less this.",
+        ),
+        nullable(
             "block_stick",
-            "Name of the stick that seam blocks are cut from; null takes the first in stock",
-        )
-        .or_null(),
-        Field::new(
+            &name(),
+            "Name of the stick that seam blocks are cut from; null takes the first in stock.",
+        ),
+        value(
             "blocks_flat",
             Kind::Flag,
-            "Blocks lie flat, wide face to the sheets",
-        )
-        .usually("true"),
-        Field::new(
+            "true",
+            COMMON,
+            "Blocks lie flat, wide face to the sheets.",
+        ),
+        value(
             "block_end_nails",
-            Kind::Integer(Numbers::new(1, 10)),
-            "Nails at each end of a block",
-        )
-        .usually("2"),
-        Field::new(
+            whole(1, 10),
+            "2",
+            COMMON,
+            "Nails at each end of a block.",
+        ),
+        value(
             "staggered_rows",
             Kind::Flag,
-            "Edge rows of neighbouring panels on one member are offset by half a space",
-        )
-        .own("false"),
-        Field::new("assembly", Kind::Object(&ASSEMBLY), "What walls are built with").usually("{}"),
-        Field::new(
-            "treated_coatings",
-            Kind::List {
-                of: COATING,
-                least: 1,
-                most: 3,
-            },
-            "Coatings that are accepted in treated lumber",
-        )
-        .or(
-            "[\"hot_dipped\", \"stainless\"]",
-            Source::Published("IRC R317.3.1"),
+            "false",
+            OWN,
+            "Edge rows of neighbouring panels on one member are offset by half a space.",
         ),
-        Field::new(
+        parts(
+            "assembly",
+            Kind::Object(&ASSEMBLY),
+            "{}",
+            COMMON,
+            "What the walls are built with where no segment says otherwise.",
+        ),
+        words(
+            "treated_coatings",
+            &Kind::Choice(Coating::NAMES),
+            3,
+            r#"["hot_dipped", "stainless"]"#,
+            "IRC R317.3.1",
+            "Coatings that are accepted in treated lumber.",
+        ),
+        parts(
             "tolerances",
             Kind::Object(&TOLERANCES),
-            "What is accepted before sheathing",
-        )
-        .usually("{}"),
-        Field::new(
+            "{}",
+            OWN,
+            "What is accepted before sheathing.",
+        ),
+        value(
             "line_pull_most",
-            Kind::Length(Lengths::inches(12, 1200)),
-            "A line is snapped in pulls no longer than this",
-        )
-        .usually("\"35'\""),
-        distance("offcut_width_least", "Smaller side of an off-cut that is kept").usually("\"16\""),
-        distance("offcut_length_least", "Larger side of an off-cut that is kept").usually("\"24\""),
-        Field::new(
+            Kind::Length {
+                least: Length::feet(1),
+                most: Length::feet(1000),
+            },
+            "35 ft",
+            COMMON,
+            "A line is snapped in pulls no longer than this.",
+        ),
+        value(
+            "offcut_width_least",
+            inches(0, 144),
+            "16",
+            OWN,
+            "Smaller side of an off-cut that is kept.",
+        ),
+        value(
+            "offcut_length_least",
+            inches(0, 480),
+            "24",
+            OWN,
+            "Larger side of an off-cut that is kept.",
+        ),
+        value(
             "spare_percent",
-            PERCENT,
-            "Spare sheets, in percent of the cut-plan sheets",
-        )
-        .own("0"),
-        Field::new(
+            percent(),
+            "0",
+            "own value: what was cut-planned needs no allowance for waste",
+            "Spare sheets, in percent of the cut-plan sheets, rounded up to whole sheets.",
+        ),
+        value(
             "area_method_deducts",
             Kind::Flag,
-            "The area method deducts openings",
-        )
-        .own("false"),
-        Field::new("gun_loss_percent", PERCENT, "Loss of collated nails, in percent").usually("5"),
-        Field::new("hand_loss_percent", PERCENT, "Loss of loose nails, in percent").usually("20"),
-        Field::new(
+            "false",
+            "an estimating textbook: openings are not deducted unless large",
+            "The area method deducts openings.",
+        ),
+        value(
+            "gun_loss_percent",
+            percent(),
+            "5",
+            COMMON,
+            "Loss of collated nails, in percent.",
+        ),
+        value(
+            "hand_loss_percent",
+            percent(),
+            "20",
+            "an army estimating course, for loose common nails",
+            "Loss of loose nails, in percent.",
+        ),
+        value(
             "effort_most",
-            Kind::Integer(Numbers::new(1, 1_000_000_000_000)),
-            "The most arcs that the search may price for one wall",
-        )
-        .own("2000000"),
-        Field::new(
+            whole(1_000, 1_000_000_000_000),
+            "5000000",
+            OWN,
+            "The most arcs that the search may price for one wall.",
+        ),
+        value(
             "alternatives",
-            Kind::Integer(Numbers::new(0, 100)),
-            "Alternatives that are listed beside the chosen layout",
-        )
-        .own("8"),
+            whole(0, 100),
+            "3",
+            OWN,
+            "Alternatives that are listed beside the chosen layout.",
+        ),
     ],
 };
 
-const EDGE: Source = Source::Published("SDPWS 4.3.7.1, from memory, not checked against print");
+static ASSEMBLY: Object = Object {
+    name: "assembly",
+    tag: None,
+    meaning: "What the walls are built with where no segment says otherwise.",
+    fields: &[
+        value(
+            "category",
+            name(),
+            "7/16",
+            COMMON,
+            "Performance category of the sheets, such as `7/16`; sheets of other categories are not used.",
+        ),
+        nullable(
+            "nail",
+            &name(),
+            "Name of the nail; null takes the first bright nail in stock.",
+        ),
+        nullable(
+            "treated_nail",
+            &name(),
+            "Name of the nail into treated lumber; null takes the first in stock that resists corrosion.",
+        ),
+        value(
+            "edge_spacing",
+            sixteenths(16, 16 * 24),
+            "6",
+            "panel makers' nailing advice",
+            "Spacing at panel edges.",
+        ),
+        value(
+            "field_spacing",
+            sixteenths(16, 16 * 24),
+            "12",
+            "panel makers' nailing advice",
+            "Spacing on members between.",
+        ),
+    ],
+};
+
+static TOLERANCES: Object = Object {
+    name: "tolerances",
+    tag: None,
+    meaning: "What is accepted when the frame is checked before sheathing.",
+    fields: &[
+        value(
+            "opening_under",
+            sixteenths(0, 64),
+            "0",
+            "common practice, no source: too large can be packed, too small cannot",
+            "Difference of a measured opening from the specified, narrower or lower.",
+        ),
+        value(
+            "opening_over",
+            sixteenths(0, 64),
+            "1/4",
+            OWN,
+            "Difference of a measured opening from the specified, wider or higher.",
+        ),
+        value(
+            "diagonals",
+            sixteenths(0, 64),
+            "1/8",
+            "a craft target of the trade press",
+            "Difference of two diagonals.",
+        ),
+        value(
+            "plumb",
+            sixteenths(0, 64),
+            "3/8",
+            "a residential performance guide, as reported by the trade press",
+            "Lean over `plumb_height`.",
+        ),
+        value(
+            "plumb_height",
+            inches(1, 1200),
+            "32",
+            "a residential performance guide, as reported by the trade press",
+            "The height that `plumb` is meant for.",
+        ),
+        value(
+            "bow",
+            sixteenths(0, 64),
+            "1/2",
+            "from memory: a residential warranty's figure in 32 in.",
+            "Bow from a string.",
+        ),
+        value(
+            "layout",
+            sixteenths(0, 64),
+            "1/8",
+            "a craft target of the trade press",
+            "First layout stud from its place.",
+        ),
+    ],
+};

@@ -1,66 +1,77 @@
-//! Fields of rates: minutes for each kind of work. All defaults are invented.
+//! What the work costs.
 
-use crate::reading::field::{Field, Kind, Numbers, Record};
+use super::{Field, INVENTED, Kind, OWN, Object, amount, parts, value};
+use crate::house::Objective;
+use crate::reading::choice::Choice;
 
-const fn minutes(name: &'static str, default: &'static str, meaning: &'static str) -> Field {
-    Field::new(name, Kind::Amount(Numbers::new(0, 1_000_000)), meaning).invented(default)
+/// Calibrated to about ten person-minutes for a plain 4 × 8 ft sheet on the deck.
+const fn minutes(name: &'static str, preset: &'static str, meaning: &'static str) -> Field {
+    value(name, amount(), preset, INVENTED, meaning)
 }
 
-static JUDGEMENT: Record = Record {
-    name: "judgement",
-    meaning: "Charges for what a framer would rather not do, in minutes",
+pub(super) static RATES: Object = Object {
+    name: "rates",
+    tag: None,
+    meaning: "Person-minutes for each kind of work.",
     fields: &[
-        minutes("seam_at_corner", "15", "A seam at the corner of an opening"),
+        value(
+            "objective",
+            Kind::Choice(Objective::NAMES),
+            "money",
+            OWN,
+            "The unit that plans are compared in.",
+        ),
+        minutes("set_8", "6", "Set a sheet up to 4 × 8 ft."),
+        minutes("set_9", "7", "Set a sheet up to 4 × 9 ft."),
+        minutes("set_10", "9", "Set a sheet up to 4 × 10 ft."),
+        minutes("set_longer", "12", "Set a longer sheet."),
+        minutes("set_small", "4", "Set a piece under 16 sq ft."),
+        minutes("nail_gun", "0.06", "Drive a gun nail."),
+        minutes("nail_hand", "0.2", "Drive a nail by hand."),
+        minutes("cross_cut", "3", "Cut a sheet across."),
+        minutes("rip", "5", "Rip a sheet."),
+        minutes("notch", "4", "Cut a notch on the bench."),
+        minutes("rake_cut", "6", "Cut along a rake."),
+        minutes("opening", "4", "Start cutting an opening in place."),
+        minutes(
+            "opening_per_foot",
+            "0.2",
+            "Each foot of opening edge cut in place.",
+        ),
+        minutes("block_flat", "4", "Set a flat block."),
+        minutes("block_on_edge", "5", "Set a block on edge."),
+        minutes("added_stud", "8", "Set an added stud."),
+        minutes("chalk_line", "3", "Snap a chalk line of up to one pull."),
+        minutes("fetch_offcut", "2", "Fetch an off-cut."),
+        value("labour", amount(), "0.75", INVENTED, "Money a minute."),
+        parts(
+            "judgement",
+            Kind::Object(&JUDGEMENT),
+            "{}",
+            INVENTED,
+            "Charges of judgement.",
+        ),
+    ],
+};
+
+static JUDGEMENT: Object = Object {
+    name: "judgement",
+    tag: None,
+    meaning: "Charges for what a framer would rather not do, in minutes.",
+    fields: &[
+        minutes("seam_at_corner", "15", "A seam at the corner of an opening."),
         minutes(
             "seam_on_joint_per_4_ft",
             "10",
-            "Four feet of seam where two members meet",
+            "Four feet of seam where two members meet, such as storey and band.",
         ),
         minutes("piece_under_24", "5", "A piece under 24 in."),
         minutes("piece_under_12", "20", "A piece under 12 in."),
         minutes(
             "uneven_offset",
             "3",
-            "A seam offset from the course below by other than half a sheet",
+            "A seam offset from the course below by other than half a sheet.",
         ),
-        minutes("unlike_length", "2", "A sheet of unlike length in a course"),
-    ],
-};
-
-/// Rates.
-pub(super) static RATES: Record = Record {
-    name: "rates",
-    meaning: "What the work costs",
-    fields: &[
-        Field::new(
-            "objective",
-            Kind::Choice(&["money", "minutes"]),
-            "The unit that plans are compared in",
-        )
-        .own("\"money\""),
-        minutes("set_8", "6", "Set a sheet up to 4 x 8 ft"),
-        minutes("set_9", "7", "Set a sheet up to 4 x 9 ft"),
-        minutes("set_10", "9", "Set a sheet up to 4 x 10 ft"),
-        minutes("set_longer", "12", "Set a longer sheet"),
-        minutes("set_small", "4", "Set a piece under 16 sq ft"),
-        minutes("nail_gun", "0.06", "Drive a gun nail"),
-        minutes("nail_hand", "0.2", "Drive a nail by hand"),
-        minutes("cross_cut", "3", "Cut a sheet across"),
-        minutes("rip", "5", "Rip a sheet"),
-        minutes("notch", "4", "Cut a notch on the bench"),
-        minutes("rake_cut", "6", "Cut along a rake"),
-        minutes("opening", "4", "Start cutting an opening in place"),
-        minutes(
-            "opening_per_foot",
-            "0.2",
-            "Each foot of opening edge cut in place",
-        ),
-        minutes("block_flat", "4", "Set a flat block"),
-        minutes("block_on_edge", "5", "Set a block on edge"),
-        minutes("added_stud", "8", "Set an added stud"),
-        minutes("chalk_line", "3", "Snap a chalk line of up to one pull"),
-        minutes("fetch_offcut", "2", "Fetch an off-cut"),
-        minutes("labour", "0.75", "Money a minute"),
-        Field::new("judgement", Kind::Object(&JUDGEMENT), "Charges of judgement").invented("{}"),
+        minutes("unlike_length", "2", "A sheet of unlike length in a course."),
     ],
 };

@@ -1,53 +1,61 @@
-//! Fields of shear segments and braced panels.
+//! What the designer relies on.
 
-use super::{place, text};
-use crate::reading::field::{Field, Kind, Lengths, Numbers, Record};
+use super::{COMMON, Kind, OWN, Object, along, computed, name, nullable, required, sixteenths, value, whole};
+use crate::house::Method;
+use crate::reading::choice::Choice;
 
-const METHODS: Kind = Kind::Choice(&[
-    "segmented",
-    "perforated",
-    "force_transfer",
-    "portal",
-    "braced_panel",
-]);
-
-/// A segment.
-pub(super) static SEGMENT: Record = Record {
+pub(super) static SEGMENT: Object = Object {
     name: "segment",
-    meaning: "A shear segment or braced panel that the designer relies on",
+    tag: None,
+    meaning: "A shear segment or braced panel.",
     fields: &[
-        text("storey", "Name of the storey that it stands in"),
-        place("from", "Left end, outer face of its end post"),
-        place("to", "Right end, outer face of its end post"),
-        text("mark", "The designer's mark"),
-        Field::new("method", METHODS, "How it resists load").usually("\"segmented\""),
-        text(
-            "category",
-            "Performance category that is asked for; null leaves it to practice",
-        )
-        .or_null(),
-        text("nail", "Name of the nail in stock; null leaves it to practice").or_null(),
-        Field::new(
-            "edge_spacing",
-            SPACING,
-            "Spacing of nails at panel edges and boundary rows",
+        computed(
+            "storey",
+            name(),
+            "the wall's only storey",
+            OWN,
+            "Name of the storey that it stands in.",
         ),
-        Field::new("field_spacing", SPACING, "Spacing of nails on members between").usually("\"12\""),
-        Field::new("blocked", Kind::Flag, "Every panel edge is backed").usually("true"),
-        Field::new(
+        required("from", along(), "Left end, outer face of its end post."),
+        required("to", along(), "Right end, outer face of its end post."),
+        required("mark", name(), "The designer's mark."),
+        required("method", Kind::Choice(Method::NAMES), "How it resists load."),
+        nullable(
+            "category",
+            &name(),
+            "Performance category that is asked for, such as `7/16`; null leaves it to practice.",
+        ),
+        nullable(
+            "nail",
+            &name(),
+            "Name of the nail in stock; null leaves it to practice.",
+        ),
+        computed(
+            "edge_spacing",
+            sixteenths(16, 16 * 24),
+            "the wall's practice",
+            OWN,
+            "Spacing of nails at panel edges and boundary rows.",
+        ),
+        computed(
+            "field_spacing",
+            sixteenths(16, 16 * 24),
+            "the wall's practice",
+            OWN,
+            "Spacing of nails on members between.",
+        ),
+        value(
+            "blocked",
+            Kind::Flag,
+            "true",
+            COMMON,
+            "Every panel edge is backed.",
+        ),
+        nullable(
             "seam_member_width",
-            Kind::Length(Lengths::size(24)),
-            "Least face width of members that two panels share; null asks for nothing beyond the studs",
-        )
-        .or_null(),
-        Field::new(
-            "end_posts",
-            Kind::Integer(Numbers::new(1, 10)),
-            "Studs in each end post",
-        )
-        .usually("2"),
+            &sixteenths(8, 16 * 12),
+            "Least face width of members that two panels share; null asks for nothing beyond the studs.",
+        ),
+        value("end_posts", whole(1, 10), "2", COMMON, "Studs in each end post."),
     ],
 };
-
-/// Spacings of nails.
-pub(super) const SPACING: Kind = Kind::Length(Lengths::inches(1, 48));

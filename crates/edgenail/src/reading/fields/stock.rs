@@ -1,159 +1,253 @@
-//! Fields of the stock: what can be bought or is on hand.
+//! What can be bought or is on hand.
 
-use super::{size, text};
-use crate::reading::field::{Field, Kind, Lengths, Numbers, Record};
+use super::{
+    COMMON, Field, INVENTED, Kind, OWN, Object, Preset, amount, empty, from, inches, list, name, nullable,
+    required, sixteenths, value, whole,
+};
+use crate::decimal::Decimal;
+use crate::house::{Coating, NailTool, StrengthAxis};
+use crate::length::Length;
+use crate::reading::choice::Choice;
 
-const PRICE: Kind = Kind::Amount(Numbers::new(0, 10_000_000));
-const COUNT: Numbers = Numbers::new(1, 1_000_000);
+const PRICED: &str = "invented prices; sizes are common practice, no source";
 
-static SHEET: Record = Record {
-    name: "sheet",
-    meaning: "A sheet as it is delivered: true sizes",
+pub(super) static STOCK: Object = Object {
+    name: "stock",
+    tag: None,
+    meaning: "What can be bought or is on hand.",
     fields: &[
-        text("name", "Unique among the sheets"),
-        Field::new("width", Kind::Length(Lengths::inches(1, 1200)), "True width"),
-        Field::new("length", Kind::Length(Lengths::inches(1, 1200)), "True length"),
-        text(
-            "category",
-            "Performance category, such as `7/16`; a name, not a length",
+        whole_list(
+            "sheets",
+            &Kind::Object(&SHEET),
+            include_str!("stock_sheets.json"),
+            "Sheets.",
         ),
-        text("grade", "Grade").usually("\"sheathing\""),
-        Field::new(
-            "span_rating",
-            Kind::Note,
-            "Span rating; empty where none is stamped",
-        )
-        .own("\"\""),
-        Field::new(
-            "strength_axis",
-            Kind::Choice(&["length", "width"]),
-            "Along which side it is strong",
-        )
-        .usually("\"length\""),
-        Field::new(
-            "faces_alike",
-            Kind::Flag,
-            "Both faces may show: the sheet may be turned over",
-        )
-        .own("false"),
-        Field::new(
-            "may_turn",
-            Kind::Flag,
-            "A piece may be cut with its strength axis either way",
-        )
-        .usually("true"),
-        Field::new(
-            "gap",
-            Kind::Length(Lengths::up_to(1)),
-            "The joint gap that its maker asks for",
-        )
-        .or_null(),
-        Field::new("price", PRICE, "Price of one sheet"),
-        Field::new(
-            "on_hand",
-            Kind::Integer(Numbers::new(0, 1_000_000)),
-            "How many there are; null for as many as are wanted",
-        )
-        .or_null(),
-        Field::new(
-            "pounds_per_square_foot",
-            Kind::Decimal(Numbers::new(0, 100)),
-            "Pounds a square foot",
-        )
-        .usually("1.4"),
-        Field::new("unit_count", Kind::Integer(COUNT), "Sheets in a delivered unit").own("1"),
+        whole_list(
+            "nails",
+            &Kind::Object(&NAIL),
+            include_str!("stock_nails.json"),
+            "Nails.",
+        ),
+        whole_list(
+            "sticks",
+            &Kind::Object(&STICK),
+            include_str!("stock_sticks.json"),
+            "Lumber for blocks and added studs.",
+        ),
+        empty(
+            "offcuts",
+            list(&Kind::Object(&OFFCUT), 0, 1_000),
+            "Pieces left from earlier jobs.",
+        ),
     ],
 };
 
-static NAIL: Record = Record {
-    name: "nail",
-    meaning: "A nail as it is sold",
-    fields: &[
-        text("name", "Unique among the nails"),
-        Field::new(
-            "shank",
-            Kind::Decimal(Numbers::new(0, 1)),
-            "Shank diameter, inches",
-        ),
-        Field::new("head", Kind::Decimal(Numbers::new(0, 2)), "Head diameter, inches"),
-        Field::new("length", Kind::Length(Lengths::size(12)), "Length"),
-        Field::new(
-            "coating",
-            Kind::Choice(&["bright", "hot_dipped", "stainless"]),
-            "Protection",
-        )
-        .own("\"bright\""),
-        Field::new("tool", Kind::Choice(&["gun", "hand"]), "What drives it").usually("\"gun\""),
-        Field::new("per_box", Kind::Integer(COUNT), "Nails in a box"),
-        Field::new("price", PRICE, "Price of a box"),
-    ],
-};
-
-static STICK: Record = Record {
-    name: "stick",
-    meaning: "Lumber for blocks and added studs, by the stick",
-    fields: &[
-        text("name", "Unique among the sticks"),
-        Field::new(
-            "thickness",
-            Kind::Length(Lengths::size(24)),
-            "The narrow side of the cross-section",
-        ),
-        Field::new(
-            "depth",
-            Kind::Length(Lengths::size(24)),
-            "The wide side of the cross-section",
-        ),
-        size("length", "Length of the stick"),
-        Field::new("price", PRICE, "Price of one stick"),
-    ],
-};
-
-static OFFCUT: Record = Record {
-    name: "off-cut",
-    meaning: "A piece left from an earlier job",
-    fields: &[
-        text("sheet", "Name of the sheet that it came from"),
-        size("width", "Along the sheet's width"),
-        size("length", "Along the sheet's length"),
-    ],
-};
-
-const fn entries(of: &'static Kind) -> Kind {
-    Kind::List {
-        of,
-        least: 1,
-        most: 1000,
+const fn whole_list(
+    name: &'static str,
+    of: &'static Kind,
+    json: &'static str,
+    meaning: &'static str,
+) -> Field {
+    Field {
+        name,
+        kind: list(of, 1, 200),
+        preset: Preset::Whole(json),
+        source: PRICED,
+        meaning,
     }
 }
 
-/// The stock.
-pub(super) static STOCK: Record = Record {
-    name: "stock",
-    meaning: "What can be bought or is on hand",
+static SHEET: Object = Object {
+    name: "sheet",
+    tag: None,
+    meaning: "A sheet as it is delivered: true sizes.",
     fields: &[
-        Field::new("sheets", entries(&Kind::Object(&SHEET)), "Sheets"),
-        Field::new("nails", entries(&Kind::Object(&NAIL)), "Nails"),
-        Field::new("sticks", entries(&Kind::Object(&STICK)), "Lumber"),
-        Field::new(
-            "offcuts",
-            Kind::list(&Kind::Object(&OFFCUT), 100_000),
-            "Pieces left from earlier jobs",
-        )
-        .optional(),
+        required("name", name(), "Unique in the stock."),
+        required("width", inches(6, 144), "True width."),
+        required(
+            "length",
+            Kind::Length {
+                least: Length::inches(6),
+                most: Length::feet(40),
+            },
+            "True length.",
+        ),
+        required(
+            "category",
+            name(),
+            "Performance category, such as `7/16`. A name, not a length.",
+        ),
+        value("grade", name(), "sheathing", COMMON, "Grade."),
+        value(
+            "span_rating",
+            Kind::Text {
+                most: 40,
+                blank: true,
+            },
+            "",
+            OWN,
+            "Span rating, such as `24/16`; empty where none is stamped.",
+        ),
+        value(
+            "strength_axis",
+            Kind::Choice(StrengthAxis::NAMES),
+            "length",
+            COMMON,
+            "Along which side it is strong.",
+        ),
+        value(
+            "faces_alike",
+            Kind::Flag,
+            "false",
+            "own value: printed nail lines face out",
+            "Both faces may show: the sheet may be turned over.",
+        ),
+        value(
+            "may_turn",
+            Kind::Flag,
+            "false",
+            "own value: the careful case",
+            "A piece may be cut with its strength axis either way.",
+        ),
+        nullable(
+            "gap",
+            &sixteenths(0, 16),
+            "The joint gap that its maker asks for, where it differs from practice.",
+        ),
+        from(
+            "price",
+            amount(),
+            "0.50",
+            "a square foot",
+            INVENTED,
+            "Price of one sheet.",
+        ),
+        nullable(
+            "on_hand",
+            &whole(0, 1_000_000),
+            "How many there are; null for as many as are wanted.",
+        ),
+        value(
+            "pounds_per_square_foot",
+            Kind::Number {
+                least: Decimal::tenths(1),
+                most: Decimal::whole(20),
+            },
+            "1.4",
+            "a trade list for 7/16 panels, of low weight",
+            "Pounds a square foot.",
+        ),
+        value(
+            "unit_count",
+            whole(1, 1_000),
+            "66",
+            "from memory, varies by maker",
+            "Sheets in a delivered unit.",
+        ),
     ],
 };
 
-/// The stock of a house that has none: invented, so that a wall can be planned at all.
-pub(super) const STOCK_DEFAULT: &str = r#"{
-  "sheets": [
-    {"name": "4x8", "width": "47 7/8", "length": "95 7/8", "category": "7/16", "grade": "sheathing", "span_rating": "24/16", "price": "16"},
-    {"name": "4x9", "width": "47 7/8", "length": "107 7/8", "category": "7/16", "grade": "sheathing", "span_rating": "24/16", "price": "20"},
-    {"name": "4x10", "width": "47 7/8", "length": "119 7/8", "category": "7/16", "grade": "sheathing", "span_rating": "24/16", "price": "24"}
-  ],
-  "nails": [
-    {"name": "8d bright", "shank": "0.131", "head": "0.281", "length": "2 1/2", "per_box": 2500, "price": "52"},
-    {"name": "8d hot-dipped", "shank": "0.131", "head": "0.281", "length": "2 1/2", "coating": "hot_dipped", "per_box": 2000, "price": "68"}
-  ],
-  "sticks": [{"name": "2x4 8 ft", "thickness": "1 1/2", "depth": "3 1/2", "length": "8'", "price": "4.10"}]
-}"#;
+static NAIL: Object = Object {
+    name: "nail",
+    tag: None,
+    meaning: "A nail as it is sold.",
+    fields: &[
+        required("name", name(), "Unique in the stock."),
+        required(
+            "shank",
+            Kind::Number {
+                least: Decimal::hundredths(5),
+                most: Decimal::tenths(5),
+            },
+            "Shank diameter, inches.",
+        ),
+        required(
+            "head",
+            Kind::Number {
+                least: Decimal::tenths(1),
+                most: Decimal::ONE,
+            },
+            "Head diameter, inches.",
+        ),
+        required("length", sixteenths(8, 16 * 12), "Length."),
+        value(
+            "coating",
+            Kind::Choice(Coating::NAMES),
+            "bright",
+            COMMON,
+            "Protection against corrosion.",
+        ),
+        value(
+            "tool",
+            Kind::Choice(NailTool::NAMES),
+            "gun",
+            COMMON,
+            "What drives it.",
+        ),
+        value(
+            "per_box",
+            whole(1, 1_000_000),
+            "2500",
+            "from memory, varies by maker",
+            "Nails in a box.",
+        ),
+        value("price", amount(), "50", INVENTED, "Price of a box."),
+    ],
+};
+
+static STICK: Object = Object {
+    name: "stick",
+    tag: None,
+    meaning: "Lumber for blocks and added studs, by the stick.",
+    fields: &[
+        required("name", name(), "Unique in the stock."),
+        value(
+            "thickness",
+            sixteenths(8, 16 * 12),
+            "1 1/2",
+            COMMON,
+            "The narrow side of the cross-section.",
+        ),
+        value(
+            "depth",
+            sixteenths(8, 16 * 24),
+            "3 1/2",
+            COMMON,
+            "The wide side of the cross-section.",
+        ),
+        required(
+            "length",
+            Kind::Length {
+                least: Length::feet(1),
+                most: Length::feet(60),
+            },
+            "Length of the stick.",
+        ),
+        from(
+            "price",
+            amount(),
+            "0.50",
+            "a foot",
+            INVENTED,
+            "Price of one stick.",
+        ),
+    ],
+};
+
+static OFFCUT: Object = Object {
+    name: "offcut",
+    tag: None,
+    meaning: "A piece left from an earlier job.",
+    fields: &[
+        required("sheet", name(), "Name of the sheet that it came from."),
+        required("width", inches(1, 144), "Along the sheet's width."),
+        required(
+            "length",
+            Kind::Length {
+                least: Length::inches(1),
+                most: Length::feet(40),
+            },
+            "Along the sheet's length.",
+        ),
+    ],
+};

@@ -1,123 +1,188 @@
-//! Fields of a storey and of what it is framed with.
+//! Plates and studs.
 
 use super::opening::{OPENING, PATCH};
-use super::{PLACES, distance, place, size, text};
-use crate::reading::field::{Field, Kind, Lengths, Numbers, Record};
+use super::section::PLATES;
+use super::{
+    COMMON, Field, Kind, OWN, Object, computed, empty, height, inches, list, name, parts, sixteenths, value,
+    whole,
+};
+use crate::decimal::Decimal;
+use crate::house::End;
+use crate::length::Length;
+use crate::reading::choice::Choice;
 
-/// The words for an end.
-pub(super) const ENDS: Kind = Kind::Choice(&["left", "right"]);
+pub(super) const END: Kind = Kind::Choice(End::NAMES);
 
-pub(super) const PLATE_FIELDS: [Field; 2] = [
-    Field::new("thickness", Kind::Length(Lengths::size(12)), "Height of its face").usually("\"1 1/2\""),
-    Field::new("treated", Kind::Flag, "Preservative-treated").usually("false"),
+pub(super) static STOREY_FIELDS: &[Field] = &[
+    computed(
+        "name",
+        name(),
+        "`first floor`, `second floor` and so on, from below",
+        OWN,
+        "Storeys of one name in several walls belong together.",
+    ),
+    parts(
+        "bottom_plates",
+        list(&PLATES, 1, 4),
+        "[{}]",
+        COMMON,
+        "From the lowest up.",
+    ),
+    parts("stud", Kind::Object(&STUD), "{}", COMMON, "The studs."),
+    parts(
+        "top_plates",
+        list(&PLATES, 1, 4),
+        "[{}, {}]",
+        COMMON,
+        "From the lowest up.",
+    ),
+    value(
+        "spacing",
+        inches(4, 96),
+        "16",
+        COMMON,
+        "On-centre spacing of the studs.",
+    ),
+    parts(
+        "origin",
+        Kind::Object(&ORIGIN),
+        "{}",
+        COMMON,
+        "Where layout is pulled from.",
+    ),
+    parts(
+        "end_studs",
+        Kind::Object(&END_STUDS),
+        "{}",
+        COMMON,
+        "Studs side by side at the ends.",
+    ),
+    parts("species", Kind::Object(&SPECIES), "{}", OWN, "The lumber."),
+    empty(
+        "block_rows",
+        list(&height(), 0, 20),
+        "Heights above the storey's base of the centres of block rows that are framed anyway.",
+    ),
+    empty(
+        "openings",
+        list(&Kind::Object(&OPENING), 0, 500),
+        "Rough openings.",
+    ),
+    empty(
+        "penetrations",
+        list(&Kind::Object(&PATCH), 0, 500),
+        "Holes that are cut in place and need no framing of their own.",
+    ),
+    empty(
+        "bare_zones",
+        list(&Kind::Object(&PATCH), 0, 100),
+        "Places that stay without sheathing: a ledger, a chimney, an abutting roof.",
+    ),
+    empty(
+        "straps",
+        list(&Kind::Object(&PATCH), 0, 500),
+        "Straps and bolts that no nail may hit.",
+    ),
 ];
 
-/// A plate.
-pub(super) static PLATE: Record = Record {
+pub(super) static PLATE_FIELDS: &[Field] = &[
+    value(
+        "thickness",
+        sixteenths(8, 16 * 12),
+        "1 1/2",
+        COMMON,
+        "Height of its face.",
+    ),
+    computed(
+        "treated",
+        Kind::Flag,
+        "true for the lowest plate of a section that bears on concrete, else false",
+        "IRC R317.1, from memory",
+        "Preservative-treated: takes corrosion-resistant nails.",
+    ),
+];
+
+pub(super) static PLATE: Object = Object {
     name: "plate",
-    meaning: "One horizontal plate",
-    fields: &PLATE_FIELDS,
+    tag: None,
+    meaning: "One horizontal plate.",
+    fields: PLATE_FIELDS,
 };
 
-/// A stud's size.
-static STUD: Record = Record {
+static STUD: Object = Object {
     name: "stud",
-    meaning: "A stud's size",
+    tag: None,
+    meaning: "A stud's size.",
     fields: &[
-        Field::new(
+        value(
             "width",
-            Kind::Length(Lengths::size(12)),
-            "Width of the face that is nailed",
-        )
-        .usually("\"1 1/2\""),
-        Field::new("depth", Kind::Length(Lengths::size(24)), "Depth of the wall").usually("\"3 1/2\""),
-        size("length", "Length between the plates").usually("\"92 5/8\""),
-    ],
-};
-
-/// Where layout is pulled from.
-pub(super) static ORIGIN: Record = Record {
-    name: "layout origin",
-    meaning: "Where on-centre layout is pulled from",
-    fields: &[
-        Field::new("end", ENDS, "The end that the tape is hooked on").own("\"left\""),
-        place(
-            "offset",
-            "From that end to the zero of the layout, towards the middle",
-        )
-        .own("\"0\""),
-    ],
-};
-
-const fn end_studs(name: &'static str, meaning: &'static str) -> Field {
-    Field::new(name, Kind::Integer(Numbers::new(1, 10)), meaning).usually("1")
-}
-
-/// Studs at the ends.
-static END_STUDS: Record = Record {
-    name: "end studs",
-    meaning: "How many studs stand side by side at each end",
-    fields: &[
-        end_studs("left", "At the left end"),
-        end_studs("right", "At the right end"),
-    ],
-};
-
-/// The lumber.
-static SPECIES: Record = Record {
-    name: "species",
-    meaning: "The framing lumber",
-    fields: &[
-        text("group", "Name of the species group").usually("\"spruce-pine-fir\""),
-        Field::new(
-            "specific_gravity",
-            Kind::Decimal(Numbers::new(0, 2)),
-            "Specific gravity, oven-dry",
-        )
-        .usually("0.42"),
-    ],
-};
-
-static A_PLATE: Kind = Kind::Object(&PLATE);
-static A_PATCH: Kind = Kind::Object(&PATCH);
-
-const fn plates(name: &'static str, meaning: &'static str) -> Field {
-    let kind = Kind::List {
-        of: &A_PLATE,
-        least: 1,
-        most: 6,
-    };
-    Field::new(name, kind, meaning)
-}
-
-const fn patches(name: &'static str, meaning: &'static str) -> Field {
-    Field::new(name, Kind::list(&A_PATCH, 500), meaning).optional()
-}
-
-/// A storey.
-pub(super) static STOREY: Record = Record {
-    name: "storey",
-    meaning: "Plates and studs of one storey",
-    fields: &[
-        text("name", "Storeys of one name in several walls belong together"),
-        plates("bottom_plates", "From the lowest up").usually("[{\"thickness\": \"1 1/2\", \"treated\": false}]"),
-        Field::new("stud", Kind::Object(&STUD), "The studs").usually("{}"),
-        plates("top_plates", "From the lowest up").usually(
-            "[{\"thickness\": \"1 1/2\", \"treated\": false}, {\"thickness\": \"1 1/2\", \"treated\": false}]",
+            sixteenths(8, 16 * 12),
+            "1 1/2",
+            COMMON,
+            "Width of the face that is nailed.",
         ),
-        Field::new("spacing", Kind::Length(Lengths::inches(2, 96)), "On-centre spacing of the studs").usually("\"16\""),
-        Field::new("origin", Kind::Object(&ORIGIN), "Where layout is pulled from").own("{}"),
-        Field::new("end_studs", Kind::Object(&END_STUDS), "Studs at the ends").usually("{}"),
-        Field::new("species", Kind::Object(&SPECIES), "The lumber").usually("{}"),
-        Field::new("block_rows", Kind::list(PLACES, 20), "Heights of block rows that are framed anyway").optional(),
-        Field::new("openings", Kind::list(&Kind::Object(&OPENING), 500), "Rough openings").optional(),
-        patches("penetrations", "Holes that are cut in place and need no framing"),
-        patches("bare_zones", "Places that stay without sheathing"),
-        patches("straps", "Straps and bolts that no nail may hit"),
+        value("depth", inches(1, 24), "3 1/2", COMMON, "Depth of the wall."),
+        value(
+            "length",
+            inches(3, 1200),
+            "92 5/8",
+            "common practice, no source: the precut stud of an 8 ft wall",
+            "Length between the plates.",
+        ),
     ],
 };
 
-/// The distance that a member's face lies behind the sheathing plane.
-pub(super) const fn setback(meaning: &'static str) -> Field {
-    distance("setback", meaning).own("\"0\"")
-}
+pub(super) static ORIGIN: Object = Object {
+    name: "origin",
+    tag: None,
+    meaning: "Where on-centre layout is pulled from.",
+    fields: &[
+        value("end", END, "left", OWN, "The end that the tape is hooked on."),
+        computed(
+            "offset",
+            Kind::Length {
+                least: Length::feet(-10),
+                most: Length::feet(1000),
+            },
+            "the sheathing corner where studs are pulled from the end of a wall that butts at an outside corner, else 0",
+            COMMON,
+            "From that end of the section to the zero of the layout, towards the middle of the wall; below zero where \
+             layout is pulled from the sheathing corner of a neighbour.",
+        ),
+    ],
+};
+
+static END_STUDS: Object = Object {
+    name: "end_studs",
+    tag: None,
+    meaning: "How many studs stand side by side at each end.",
+    fields: &[
+        value("left", whole(1, 10), "1", COMMON, "At the left end."),
+        value("right", whole(1, 10), "1", COMMON, "At the right end."),
+    ],
+};
+
+static SPECIES: Object = Object {
+    name: "species",
+    tag: None,
+    meaning: "The framing lumber.",
+    fields: &[
+        value(
+            "group",
+            name(),
+            "spruce-pine-fir",
+            OWN,
+            "Name of the species group.",
+        ),
+        value(
+            "specific_gravity",
+            Kind::Number {
+                least: Decimal::tenths(2),
+                most: Decimal::whole(1),
+            },
+            "0.42",
+            "NDS table 12.3.3A for spruce-pine-fir, from memory, not checked against print",
+            "Specific gravity, oven-dry.",
+        ),
+    ],
+};

@@ -1,127 +1,176 @@
-//! Fields of what is above the uppermost plate.
+//! What is above the uppermost plate.
 
-use super::storey::{ORIGIN, setback};
-use super::{distance, place, size};
-use crate::reading::field::{Field, Kind, Lengths, Record, Variant};
+use super::storey::ORIGIN;
+use super::{COMMON, Kind, OWN, Object, along, computed, height, inches, parts, required, sixteenths, value};
+use crate::house::RakeBuild;
+use crate::length::Length;
+use crate::reading::choice::Choice;
 
-/// A slope.
-static PITCH: Record = Record {
-    name: "pitch",
-    meaning: "A slope, rise over run",
-    fields: &[
-        distance("rise", "Rise"),
-        size("run", "Run, above zero").usually("\"12\""),
-    ],
-};
-
-const fn pitch(name: &'static str, meaning: &'static str) -> Field {
-    Field::new(name, Kind::Object(&PITCH), meaning)
-}
-
-static FLAT: Record = Record {
-    name: "flat top",
-    meaning: "Nothing that concerns the sheathing",
+pub(super) static TOP_FLAT: Object = Object {
+    name: "flat",
+    tag: Some("flat"),
+    meaning: "Nothing that concerns the sheathing.",
     fields: &[],
 };
 
-static RAKE: Record = Record {
+pub(in crate::reading) static TOP_RAKE: Object = Object {
     name: "rake",
-    meaning: "A wall whose top follows the roof",
+    tag: Some("rake"),
+    meaning: "The wall follows the roof. Its highest point is the base point of both slopes.",
     fields: &[
-        place(
+        computed(
             "ridge_x",
-            "Where the highest point stands, from the wall's left end",
+            along(),
+            "the middle of the section",
+            OWN,
+            "Where the highest point stands, from the wall's left end; at an end of the section for a single slope.",
         ),
-        distance(
+        required(
             "peak",
-            "Height of the highest point above where a flat wall of these studs would end",
+            height(),
+            "Height of the highest point above where a flat wall of these studs would end.",
         ),
-        pitch("left", "Slope to the left of the ridge"),
-        pitch("right", "Slope to the right of the ridge"),
-        Field::new(
+        required("left", Kind::Object(&PITCH), "Slope to the left of the ridge."),
+        computed(
+            "right",
+            Kind::Object(&PITCH),
+            "as to the left",
+            OWN,
+            "Slope to the right of the ridge.",
+        ),
+        value(
             "build",
-            Kind::Choice(&["raked_plates", "ladder"]),
-            "How it is framed",
-        )
-        .usually("\"raked_plates\""),
+            Kind::Choice(RakeBuild::NAMES),
+            "raked_plates",
+            COMMON,
+            "How it is framed.",
+        ),
     ],
 };
 
-static GABLE_TRUSS: Record = Record {
-    name: "gable truss",
-    meaning: "A gable truss standing on the uppermost plate",
+pub(super) static PITCH: Object = Object {
+    name: "pitch",
+    tag: None,
+    meaning: "A slope, rise over run.",
     fields: &[
-        place("ridge_x", "Where its peak stands, from the wall's left end"),
-        distance("heel", "Height at the ends, above the plate"),
-        pitch("pitch", "Slope on both sides"),
-        Field::new(
+        required(
+            "rise",
+            Kind::Length {
+                least: Length::ZERO,
+                most: Length::feet(100),
+            },
+            "Rise.",
+        ),
+        value("run", sixteenths(1, 16 * 1200), "12", COMMON, "Run, above zero."),
+    ],
+};
+
+pub(in crate::reading) static TOP_GABLE: Object = Object {
+    name: "gable_truss",
+    tag: Some("gable_truss"),
+    meaning: "A gable truss standing on the uppermost plate.",
+    fields: &[
+        computed(
+            "ridge_x",
+            along(),
+            "the middle of the section",
+            OWN,
+            "Where its peak stands, from the wall's left end.",
+        ),
+        value(
+            "heel",
+            inches(0, 120),
+            "3 1/2",
+            OWN,
+            "Height at the ends, above the plate.",
+        ),
+        required("pitch", Kind::Object(&PITCH), "Slope on both sides."),
+        value(
             "chord",
-            Kind::Length(Lengths::size(24)),
-            "Face height of its chords",
-        )
-        .usually("\"3 1/2\""),
-        Field::new(
+            sixteenths(8, 16 * 24),
+            "3 1/2",
+            COMMON,
+            "Face height of its chords.",
+        ),
+        value(
             "web_width",
-            Kind::Length(Lengths::size(24)),
-            "Face width of its webs",
-        )
-        .usually("\"1 1/2\""),
-        Field::new(
+            sixteenths(8, 16 * 24),
+            "3 1/2",
+            COMMON,
+            "Face width of its webs.",
+        ),
+        value(
             "web_spacing",
-            Kind::Length(Lengths::inches(2, 96)),
-            "On-centre spacing of its upright webs",
-        )
-        .usually("\"24\""),
-        setback("How far its face lies behind the sheathing plane; above zero it holds no nail"),
-        Field::new("sheathed", Kind::Flag, "The triangle is sheathed too").usually("true"),
-        distance(
+            inches(4, 96),
+            "16",
+            COMMON,
+            "On-centre spacing of its upright webs.",
+        ),
+        value(
+            "setback",
+            sixteenths(0, 16 * 24),
+            "0",
+            COMMON,
+            "How far its face lies behind the sheathing plane; above zero it holds no nail.",
+        ),
+        value(
+            "sheathed",
+            Kind::Flag,
+            "true",
+            COMMON,
+            "The triangle is sheathed too.",
+        ),
+        value(
             "hold_up",
-            "How far sheets stick up past the plate where the triangle is not sheathed",
-        )
-        .own("\"0\""),
+            sixteenths(0, 16 * 48),
+            "3",
+            OWN,
+            "How far the wall's sheets stick up past the plate to hold the truss, where the triangle is not sheathed.",
+        ),
     ],
 };
 
-static EAVE_TRUSSES: Record = Record {
-    name: "eave trusses",
-    meaning: "Roof trusses or rafters that bear on the wall",
+pub(in crate::reading) static TOP_EAVES: Object = Object {
+    name: "eave_trusses",
+    tag: Some("eave_trusses"),
+    meaning: "The heels of roof trusses or rafters.",
     fields: &[
-        Field::new(
-            "spacing",
-            Kind::Length(Lengths::inches(2, 96)),
-            "On-centre spacing",
-        )
-        .usually("\"24\""),
-        Field::new(
+        value("spacing", inches(4, 120), "24", COMMON, "On-centre spacing."),
+        parts(
             "origin",
             Kind::Object(&ORIGIN),
-            "Where their layout is pulled from",
-        )
-        .own("{}"),
-        Field::new("width", Kind::Length(Lengths::size(24)), "Face width of a heel").usually("\"1 1/2\""),
-        distance("heel", "Height of the heels above the plate"),
-        Field::new("blocked", Kind::Flag, "Blocks stand between the heels").own("false"),
-        distance("vent_space", "Left open above the blocks for air").own("\"0\""),
-        distance("hold_up", "How far the sheets reach up past the plate").own("\"0\""),
+            "{}",
+            COMMON,
+            "Where their layout is pulled from.",
+        ),
+        value(
+            "width",
+            sixteenths(8, 16 * 12),
+            "1 1/2",
+            COMMON,
+            "Face width of a heel.",
+        ),
+        required("heel", inches(0, 120), "Height of the heels above the plate."),
+        value(
+            "blocked",
+            Kind::Flag,
+            "true",
+            COMMON,
+            "Blocks stand between the heels.",
+        ),
+        value(
+            "vent_space",
+            inches(0, 48),
+            "2",
+            OWN,
+            "Left open above the blocks for air.",
+        ),
+        value(
+            "hold_up",
+            inches(0, 120),
+            "0",
+            OWN,
+            "How far the sheets reach up past the plate.",
+        ),
     ],
 };
-
-/// The kinds of top.
-pub(super) const TOPS: &[Variant] = &[
-    Variant {
-        word: "flat",
-        record: &FLAT,
-    },
-    Variant {
-        word: "rake",
-        record: &RAKE,
-    },
-    Variant {
-        word: "gable_truss",
-        record: &GABLE_TRUSS,
-    },
-    Variant {
-        word: "eave_trusses",
-        record: &EAVE_TRUSSES,
-    },
-];

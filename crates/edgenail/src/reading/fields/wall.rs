@@ -1,53 +1,99 @@
-//! Fields of a wall.
+//! Walls and their corners.
 
-use super::given::LAYOUTS;
-use super::measured::MEASURED;
+use super::given::{GIVEN_BANDS, GIVEN_PIECES, MEASURED};
 use super::practice::PRACTICE;
 use super::section::SECTION;
 use super::segment::SEGMENT;
-use super::{size, text};
-use crate::reading::field::{Field, Kind, Record};
+use super::storey::END;
+use super::{COMMON, Kind, LONGEST, OWN, Object, empty, list, name, nullable, parts, required, value};
+use crate::house::{CornerTurn, Face};
+use crate::length::Length;
+use crate::reading::choice::Choice;
 
-/// A wall.
-pub(super) static WALL: Record = Record {
+pub(super) static WALL: Object = Object {
     name: "wall",
-    meaning: "One wall, drawn as seen from the sheathed face",
+    tag: None,
+    meaning: "One wall, as seen from the sheathed face: x to the right from the frame's left end, y up.",
     fields: &[
-        text("name", "Unique in the house"),
-        size("length", "Length of the frame, end stud face to end stud face"),
-        Field::new(
-            "face",
-            Kind::Choice(&["exterior", "interior", "party"]),
-            "Which side the sheathing faces",
-        )
-        .own("\"exterior\""),
-        Field::new(
-            "sections",
-            Kind::List {
-                of: &Kind::Object(&SECTION),
-                least: 1,
-                most: 100,
+        required("name", name(), "Unique in the house."),
+        required(
+            "length",
+            Kind::Length {
+                least: Length::inches(3),
+                most: LONGEST,
             },
-            "From left to right, without gaps",
+            "Length of the frame, end stud face to end stud face.",
         ),
-        Field::new(
+        value(
+            "face",
+            Kind::Choice(Face::NAMES),
+            "exterior",
+            COMMON,
+            "Which side the sheathing faces.",
+        ),
+        parts(
+            "sections",
+            list(&Kind::Object(&SECTION), 1, 200),
+            "[{}]",
+            OWN,
+            "From left to right, without gaps: one for a plain wall, several for steps, half-levels and balloon framing.",
+        ),
+        empty(
             "segments",
-            Kind::list(&Kind::Object(&SEGMENT), 500),
-            "Parts that the designer relies on",
-        )
-        .optional(),
-        Field::new("measured", Kind::Object(&MEASURED), "What was measured on site").or_null(),
-        Field::new(
+            list(&Kind::Object(&SEGMENT), 0, 500),
+            "Parts of the wall that the designer relies on.",
+        ),
+        nullable(
+            "measured",
+            &Kind::Object(&MEASURED),
+            "What was measured on site before sheathing.",
+        ),
+        nullable(
             "given_layout",
-            Kind::Variant(LAYOUTS),
-            "A layout to be checked instead of searched for",
-        )
-        .or_null(),
-        Field::new(
+            &Kind::OneOf(&[&GIVEN_BANDS, &GIVEN_PIECES]),
+            "A layout drawn by hand or measured on site, to be checked instead of searched for.",
+        ),
+        parts(
             "practice",
             Kind::Object(&PRACTICE),
-            "What is done otherwise at this wall",
-        )
-        .computed("the practice of the house"),
+            "{}",
+            OWN,
+            "How this wall is worked; what is missing here is as for the house.",
+        ),
+    ],
+};
+
+pub(super) static CORNER: Object = Object {
+    name: "corner",
+    tag: None,
+    meaning: "A square corner of two walls.",
+    fields: &[
+        required(
+            "through",
+            Kind::Object(&WALL_END),
+            "The wall whose frame runs to the corner.",
+        ),
+        required(
+            "butting",
+            Kind::Object(&WALL_END),
+            "The wall whose frame butts against the other; at an outside corner its sheathing laps past it.",
+        ),
+        value(
+            "turn",
+            Kind::Choice(CornerTurn::NAMES),
+            "outside",
+            COMMON,
+            "Which way it turns, seen from outside.",
+        ),
+    ],
+};
+
+static WALL_END: Object = Object {
+    name: "wall_end",
+    tag: None,
+    meaning: "An end of a named wall.",
+    fields: &[
+        required("wall", name(), "The wall's name."),
+        required("end", END, "Which end, as seen from the sheathed face."),
     ],
 };

@@ -1,38 +1,55 @@
-//! A layout that somebody else made.
+//! What somebody else made or measured.
 
-use super::practice::RUNNING;
-use crate::house::{GivenBand, GivenLayout, GivenPiece};
-use crate::reading::object::Object;
+use crate::house::{GivenBand, GivenLayout, GivenPiece, Measured, MeasuredOpening};
+use crate::reading::fields::GIVEN_PIECES;
+use crate::reading::record::Record;
 
-/// A given layout.
-pub(super) fn layout(word: &str, object: &Object<'_>) -> GivenLayout {
-    match word {
-        "pieces" => GivenLayout::Pieces {
-            pieces: object.list("pieces", piece),
-        },
-        _ => GivenLayout::Bands {
-            bands: object.list("bands", band),
-        },
+pub(super) fn given_layout(record: &Record<'_, '_>) -> GivenLayout {
+    if record.is(&GIVEN_PIECES) {
+        return GivenLayout::Pieces {
+            pieces: record.list("pieces", piece),
+        };
+    }
+    GivenLayout::Bands {
+        bands: record.list("bands", band),
     }
 }
 
-fn band(object: &Object<'_>) -> GivenBand {
+fn band(record: &Record<'_, '_>) -> GivenBand {
     GivenBand {
-        bottom: object.length("bottom"),
-        top: object.length("top"),
-        running: object.choice("running", RUNNING),
-        sheet: object.text("sheet"),
-        seams: object.lengths("seams"),
+        bottom: record.get("bottom"),
+        top: record.get("top"),
+        running: record.get("running"),
+        sheet: record.get("sheet"),
+        seams: record.get("seams"),
     }
 }
 
-fn piece(object: &Object<'_>) -> GivenPiece {
+fn piece(record: &Record<'_, '_>) -> GivenPiece {
     GivenPiece {
-        left: object.length("left"),
-        bottom: object.length("bottom"),
-        width: object.length("width"),
-        height: object.length("height"),
-        running: object.choice("running", RUNNING),
-        sheet: object.text("sheet"),
+        left: record.get("left"),
+        bottom: record.get("bottom"),
+        width: record.get("width"),
+        height: record.get("height"),
+        running: record.get("running"),
+        sheet: record.get("sheet"),
+    }
+}
+
+pub(super) fn measured(record: &Record<'_, '_>) -> Measured {
+    Measured {
+        length: record.get("length"),
+        diagonals: record.get("diagonals"),
+        out_of_plumb: record.get("out_of_plumb"),
+        plumb_height: record.get("plumb_height"),
+        bow: record.get("bow"),
+        first_stud: record.get("first_stud"),
+        openings: record.list("openings", |record| MeasuredOpening {
+            opening: record.get("opening"),
+            width: record.get("width"),
+            height: record.get("height"),
+            left: record.get("left"),
+            diagonals: record.get("diagonals"),
+        }),
     }
 }

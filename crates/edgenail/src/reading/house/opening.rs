@@ -1,67 +1,69 @@
-//! Openings, headers and patches.
+//! Openings with their framing, and other rectangles.
 
 use crate::house::{Header, Opening, OpeningKind, Patch};
 use crate::length::Length;
-use crate::reading::object::Object;
+use crate::reading::record::Record;
 
-const KINDS: [OpeningKind; 4] = [
-    OpeningKind::Door,
-    OpeningKind::Window,
-    OpeningKind::Garage,
-    OpeningKind::Other,
-];
+/// What an opening's defaults follow from.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Above {
+    /// Height of the bottom plates.
+    pub plates: Length,
+    /// Height of the stud tops above the storey's base.
+    pub studs: Length,
+    /// Width of a stud.
+    pub stud: Length,
+}
 
-/// An opening between studs of the given width.
-pub(super) fn opening(object: &Object<'_>, stud_width: Length) -> Opening {
-    let kind = object.choice("kind", KINDS);
-    let (left, sill) = (object.length("left"), object.length("sill"));
-    let (width, height) = (object.length("width"), object.length("height"));
-    let trimmers = object.count("trimmers");
-    let bearing = stud_width * i64::from(trimmers);
-    let by_default = Place {
-        from: left - bearing,
-        to: left + width + bearing,
-        y: sill + height,
+/// A header of less room than this is left to the designer.
+const HEADER_ROOM_LEAST: Length = Length::inches(3);
+
+pub(super) fn opening(record: &Record<'_, '_>, storey: Above) -> Opening {
+    let kind = record.get("kind");
+    let sill = match kind {
+        OpeningKind::Door | OpeningKind::Garage => record.or("sill", || Length::ZERO),
+        OpeningKind::Window | OpeningKind::Other => record.need("sill"),
+    };
+    let left: Length = record.get("left");
+    let width: Length = record.get("width");
+    let height: Length = record.get("height");
+    let trimmers: u32 = record.get("trimmers");
+    let room = storey.studs - (sill + height);
+    let bearing = storey.stud * i64::from(trimmers);
+    let built = |record: &Record<'_, '_>| Header {
+        from: record.or("from", || (left - bearing).max(Length::ZERO)),
+        to: record.or("to", || left + width + bearing),
+        plies: record.get("plies"),
+        depth: record.from("depth", |usual: Length| {
+            if room >= HEADER_ROOM_LEAST {
+                usual.min(room)
+            } else {
+                usual
+            }
+        }),
+        y: record.or("y", || sill + height),
+        setback: record.get("setback"),
     };
     Opening {
-        name: object.text("name"),
+        name: record.get("name"),
         kind,
         left,
         sill,
         width,
         height,
-        header: object.object_or_null("header", |entry| header(entry, &by_default)),
+        header: record.maybe_or("header", built, room >= HEADER_ROOM_LEAST),
         trimmers,
-        kings: object.count("kings"),
-        sills: object.count_or("sills", u32::from(kind == OpeningKind::Window)),
+        kings: record.get("kings"),
+        sills: record.or("sills", || u32::from(sill > storey.plates)),
     }
 }
 
-/// Where a header lies if nothing is said.
-struct Place {
-    from: Length,
-    to: Length,
-    y: Length,
-}
-
-fn header(object: &Object<'_>, place: &Place) -> Header {
-    Header {
-        from: object.length_or("from", place.from),
-        to: object.length_or("to", place.to),
-        plies: object.count("plies"),
-        depth: object.length("depth"),
-        y: object.length_or("y", place.y),
-        setback: object.length("setback"),
-    }
-}
-
-/// A patch.
-pub(super) fn patch(object: &Object<'_>) -> Patch {
+pub(super) fn patch(record: &Record<'_, '_>) -> Patch {
     Patch {
-        name: object.text("name"),
-        left: object.length("left"),
-        bottom: object.length("bottom"),
-        width: object.length("width"),
-        height: object.length("height"),
+        name: record.get("name"),
+        left: record.get("left"),
+        bottom: record.get("bottom"),
+        width: record.get("width"),
+        height: record.get("height"),
     }
 }

@@ -1,95 +1,91 @@
-//! Practice.
+//! How the crew works. A wall inherits from the house what it does not say itself.
 
-use super::stock::COATINGS;
-use crate::house::{
-    Assembly, BlockedEdges, DatumChoice, Practice, RimSeam, RunningChoice, StartChoice, Tolerances,
-};
-use crate::reading::object::Object;
+use crate::house::{Assembly, Practice, Tolerances};
+use crate::reading::record::Record;
 
-/// The words for running, in the order of the table of fields.
-pub(super) const RUNNING: [RunningChoice; 3] =
-    [RunningChoice::Upright, RunningChoice::Flat, RunningChoice::Either];
-const STARTS: [StartChoice; 3] = [StartChoice::Left, StartChoice::Right, StartChoice::Either];
-const DATUMS: [DatumChoice; 4] = [
-    DatumChoice::Flush,
-    DatumChoice::HeldUp,
-    DatumChoice::Overhang,
-    DatumChoice::HalfPlate,
-];
-const BLOCKED: [BlockedEdges; 3] = [
-    BlockedEdges::All,
-    BlockedEdges::WideBays,
-    BlockedEdges::SegmentsOnly,
-];
-
-/// Practice.
-pub(super) fn practice(object: &Object<'_>) -> Practice {
+/// Practice as this record says it, over what is said further out.
+pub(super) fn practice(record: &Record<'_, '_>, outer: Option<&Practice>) -> Practice {
     Practice {
-        running: object.choice("running", RUNNING),
-        starting_end: object.choice("starting_end", STARTS),
-        datums: object.choices("datums", DATUMS),
-        held_up: object.length("held_up"),
-        overhang: object.length("overhang"),
-        overhang_most: object.length("overhang_most"),
-        breaks: object.lengths("breaks"),
-        blocked_edges: object.choice("blocked_edges", BLOCKED),
-        clear_bay_most: object.length("clear_bay_most"),
-        stagger_least: object.length("stagger_least"),
-        gap: object.length("gap"),
-        rim_gap: object.length("rim_gap"),
-        rim_seam: object.choice("rim_seam", [RimSeam::Seam, RimSeam::RunPast]),
-        end_short: object.length("end_short"),
-        opening_cut_back: object.length("opening_cut_back"),
-        kerf: object.length("kerf"),
-        edge_distance_least: object.length("edge_distance_least"),
-        edge_distance_most: object.length("edge_distance_most"),
-        member_edge_least: object.length("member_edge_least"),
-        free_edge_most: object.length("free_edge_most"),
-        plate_cover_least: object.length("plate_cover_least"),
-        bare_top_plate: object.flag("bare_top_plate"),
-        strip_least: object.length("strip_least"),
-        strip_allowance: object.length("strip_allowance"),
-        filler_least: object.length("filler_least"),
-        corner_clear: object.length("corner_clear"),
-        gable_seam_clear: object.length("gable_seam_clear"),
-        block_clearance: object.length("block_clearance"),
-        block_stick: object.text_or_null("block_stick"),
-        blocks_flat: object.flag("blocks_flat"),
-        block_end_nails: object.count("block_end_nails"),
-        staggered_rows: object.flag("staggered_rows"),
-        assembly: object.object("assembly", assembly),
-        treated_coatings: object.choices("treated_coatings", COATINGS),
-        tolerances: object.object("tolerances", tolerances),
-        line_pull_most: object.length("line_pull_most"),
-        offcut_width_least: object.length("offcut_width_least"),
-        offcut_length_least: object.length("offcut_length_least"),
-        spare_percent: object.decimal("spare_percent"),
-        area_method_deducts: object.flag("area_method_deducts"),
-        gun_loss_percent: object.decimal("gun_loss_percent"),
-        hand_loss_percent: object.decimal("hand_loss_percent"),
-        effort_most: object.large_count("effort_most"),
-        alternatives: object.count("alternatives"),
+        running: record.inherit("running", outer.map(|outer| &outer.running)),
+        starting_end: record.inherit("starting_end", outer.map(|outer| &outer.starting_end)),
+        datums: record.inherit("datums", outer.map(|outer| &outer.datums)),
+        held_up: record.inherit("held_up", outer.map(|outer| &outer.held_up)),
+        overhang: record.inherit("overhang", outer.map(|outer| &outer.overhang)),
+        overhang_most: record.inherit("overhang_most", outer.map(|outer| &outer.overhang_most)),
+        breaks: record.inherit("breaks", outer.map(|outer| &outer.breaks)),
+        blocked_edges: record.inherit("blocked_edges", outer.map(|outer| &outer.blocked_edges)),
+        clear_bay_most: record.inherit("clear_bay_most", outer.map(|outer| &outer.clear_bay_most)),
+        stagger_least: record.inherit("stagger_least", outer.map(|outer| &outer.stagger_least)),
+        gap: record.inherit("gap", outer.map(|outer| &outer.gap)),
+        rim_gap: record.inherit("rim_gap", outer.map(|outer| &outer.rim_gap)),
+        rim_seam: record.inherit("rim_seam", outer.map(|outer| &outer.rim_seam)),
+        end_short: record.inherit("end_short", outer.map(|outer| &outer.end_short)),
+        opening_cut_back: record.inherit("opening_cut_back", outer.map(|outer| &outer.opening_cut_back)),
+        kerf: record.inherit("kerf", outer.map(|outer| &outer.kerf)),
+        edge_distance_least: record.inherit(
+            "edge_distance_least",
+            outer.map(|outer| &outer.edge_distance_least),
+        ),
+        edge_distance_most: record
+            .inherit("edge_distance_most", outer.map(|outer| &outer.edge_distance_most)),
+        member_edge_least: record.inherit("member_edge_least", outer.map(|outer| &outer.member_edge_least)),
+        free_edge_most: record.inherit("free_edge_most", outer.map(|outer| &outer.free_edge_most)),
+        plate_cover_least: record.inherit("plate_cover_least", outer.map(|outer| &outer.plate_cover_least)),
+        bare_top_plate: record.inherit("bare_top_plate", outer.map(|outer| &outer.bare_top_plate)),
+        strip_least: record.inherit("strip_least", outer.map(|outer| &outer.strip_least)),
+        strip_allowance: record.inherit("strip_allowance", outer.map(|outer| &outer.strip_allowance)),
+        filler_least: record.inherit("filler_least", outer.map(|outer| &outer.filler_least)),
+        corner_clear: record.inherit("corner_clear", outer.map(|outer| &outer.corner_clear)),
+        gable_seam_clear: record.inherit("gable_seam_clear", outer.map(|outer| &outer.gable_seam_clear)),
+        block_clearance: record.inherit("block_clearance", outer.map(|outer| &outer.block_clearance)),
+        block_stick: record.inherit("block_stick", outer.map(|outer| &outer.block_stick)),
+        blocks_flat: record.inherit("blocks_flat", outer.map(|outer| &outer.blocks_flat)),
+        block_end_nails: record.inherit("block_end_nails", outer.map(|outer| &outer.block_end_nails)),
+        staggered_rows: record.inherit("staggered_rows", outer.map(|outer| &outer.staggered_rows)),
+        assembly: record.object("assembly", |record| {
+            assembly(record, outer.map(|outer| &outer.assembly))
+        }),
+        treated_coatings: record.inherit("treated_coatings", outer.map(|outer| &outer.treated_coatings)),
+        tolerances: record.object("tolerances", |record| {
+            tolerances(record, outer.map(|outer| &outer.tolerances))
+        }),
+        line_pull_most: record.inherit("line_pull_most", outer.map(|outer| &outer.line_pull_most)),
+        offcut_width_least: record
+            .inherit("offcut_width_least", outer.map(|outer| &outer.offcut_width_least)),
+        offcut_length_least: record.inherit(
+            "offcut_length_least",
+            outer.map(|outer| &outer.offcut_length_least),
+        ),
+        spare_percent: record.inherit("spare_percent", outer.map(|outer| &outer.spare_percent)),
+        area_method_deducts: record.inherit(
+            "area_method_deducts",
+            outer.map(|outer| &outer.area_method_deducts),
+        ),
+        gun_loss_percent: record.inherit("gun_loss_percent", outer.map(|outer| &outer.gun_loss_percent)),
+        hand_loss_percent: record.inherit("hand_loss_percent", outer.map(|outer| &outer.hand_loss_percent)),
+        effort_most: record.inherit("effort_most", outer.map(|outer| &outer.effort_most)),
+        alternatives: record.inherit("alternatives", outer.map(|outer| &outer.alternatives)),
     }
 }
 
-fn assembly(object: &Object<'_>) -> Assembly {
+fn assembly(record: &Record<'_, '_>, outer: Option<&Assembly>) -> Assembly {
     Assembly {
-        category: object.text("category"),
-        nail: object.text_or_null("nail"),
-        treated_nail: object.text_or_null("treated_nail"),
-        edge_spacing: object.length("edge_spacing"),
-        field_spacing: object.length("field_spacing"),
+        category: record.inherit("category", outer.map(|outer| &outer.category)),
+        nail: record.inherit("nail", outer.map(|outer| &outer.nail)),
+        treated_nail: record.inherit("treated_nail", outer.map(|outer| &outer.treated_nail)),
+        edge_spacing: record.inherit("edge_spacing", outer.map(|outer| &outer.edge_spacing)),
+        field_spacing: record.inherit("field_spacing", outer.map(|outer| &outer.field_spacing)),
     }
 }
 
-fn tolerances(object: &Object<'_>) -> Tolerances {
+fn tolerances(record: &Record<'_, '_>, outer: Option<&Tolerances>) -> Tolerances {
     Tolerances {
-        opening_under: object.length("opening_under"),
-        opening_over: object.length("opening_over"),
-        diagonals: object.length("diagonals"),
-        plumb: object.length("plumb"),
-        plumb_height: object.length("plumb_height"),
-        bow: object.length("bow"),
-        layout: object.length("layout"),
+        opening_under: record.inherit("opening_under", outer.map(|outer| &outer.opening_under)),
+        opening_over: record.inherit("opening_over", outer.map(|outer| &outer.opening_over)),
+        diagonals: record.inherit("diagonals", outer.map(|outer| &outer.diagonals)),
+        plumb: record.inherit("plumb", outer.map(|outer| &outer.plumb)),
+        plumb_height: record.inherit("plumb_height", outer.map(|outer| &outer.plumb_height)),
+        bow: record.inherit("bow", outer.map(|outer| &outer.bow)),
+        layout: record.inherit("layout", outer.map(|outer| &outer.layout)),
     }
 }

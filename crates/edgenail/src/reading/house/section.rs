@@ -1,41 +1,93 @@
-//! Sections of a wall and their levels.
+//! Sections, their levels and what these are made of.
 
-use super::{band, storey, top};
-use crate::house::{Bearing, Bottom, Level, Section};
+use super::storey::{origin, plate, storey};
+use super::top::top;
+use crate::house::{
+    BandLayer, BandMembers, Bearing, Bottom, Direction, FloorBand, Level, MemberKindInBand, Rim, Section,
+};
 use crate::length::Length;
-use crate::reading::object::Object;
+use crate::reading::fields::{BAND_MEMBERS, BAND_PLATE, LEVEL_BAND};
+use crate::reading::record::Record;
 
-/// A section; `alone` is the wall's length where the wall has no other section.
-pub(super) fn section(object: &Object<'_>, alone: Option<Length>) -> Section {
+/// A section that begins at `from` and, if it is the last, ends with the wall.
+pub(super) fn section(record: &Record<'_, '_>, from: Length, end: Option<Length>) -> Section {
+    let from = record.or("from", || from);
+    let to = match end {
+        Some(end) => record.or("to", || end),
+        None => record.need("to"),
+    };
+    let bottom = record.object("bottom", bottom);
+    let mut storeys = 0;
+    let mut bands = 0;
+    let mut lowest = true;
+    let stack = record.list("stack", |record| {
+        let on_concrete = lowest && bottom.bears == Bearing::Concrete;
+        lowest = false;
+        if record.is(&LEVEL_BAND) {
+            bands += 1;
+            Level::FloorBand(floor_band(record, bands, on_concrete))
+        } else {
+            storeys += 1;
+            Level::Storey(storey(record, storeys, on_concrete))
+        }
+    });
     Section {
-        from: end(object, "from", alone.map(|_| Length::ZERO)),
-        to: end(object, "to", alone),
-        base: end(object, "base", alone.map(|_| Length::ZERO)),
-        bottom: object.object("bottom", bottom),
-        stack: object.variants("stack", level),
-        top: object.variant("top", top::top),
+        from,
+        to,
+        base: record.get("base"),
+        bottom,
+        stack,
+        top: record.object("top", |record| top(record, from, to)),
     }
 }
 
-/// A coordinate that only a wall with one section may leave out.
-fn end(object: &Object<'_>, name: &str, alone: Option<Length>) -> Length {
-    match alone {
-        Some(length) => object.length_or(name, length),
-        None => object.required_length(name),
-    }
-}
-
-fn bottom(object: &Object<'_>) -> Bottom {
+fn bottom(record: &Record<'_, '_>) -> Bottom {
     Bottom {
-        bears: object.choice("bears", [Bearing::Concrete, Bearing::Floor]),
-        reach: object.length_or_null("reach"),
-        above_grade: object.length_or_null("above_grade"),
+        bears: record.get("bears"),
+        reach: record.get("reach"),
+        above_grade: record.get("above_grade"),
     }
 }
 
-fn level(word: &str, object: &Object<'_>) -> Level {
-    match word {
-        "floor_band" => Level::FloorBand(band::band(object)),
-        _ => Level::Storey(storey::storey(object)),
+fn floor_band(record: &Record<'_, '_>, number: u32, on_concrete: bool) -> FloorBand {
+    let mut lowest = true;
+    FloorBand {
+        name: record.or("name", || format!("floor band {number}")),
+        layers: record.list("layers", |record| {
+            let on_concrete = lowest && on_concrete;
+            lowest = false;
+            if record.is(&BAND_PLATE) {
+                BandLayer::Plate(plate(record, on_concrete))
+            } else if record.is(&BAND_MEMBERS) {
+                BandLayer::Members(members(record))
+            } else {
+                BandLayer::Subfloor {
+                    thickness: record.get("thickness"),
+                }
+            }
+        }),
+    }
+}
+
+fn members(record: &Record<'_, '_>) -> BandMembers {
+    let direction = record.get("direction");
+    let member = record.get("member");
+    let rimmed = direction == Direction::Across && member == MemberKindInBand::SawnJoist;
+    BandMembers {
+        direction,
+        member,
+        width: record.get("width"),
+        depth: record.get("depth"),
+        spacing: record.get("spacing"),
+        origin: record.object("origin", origin),
+        rim: record.maybe_or("rim", rim, rimmed),
+        blocking_between: record.get("blocking_between"),
+    }
+}
+
+fn rim(record: &Record<'_, '_>) -> Rim {
+    Rim {
+        kind: record.get("kind"),
+        thickness: record.get("thickness"),
     }
 }

@@ -1,30 +1,25 @@
-//! Shear segments and braced panels.
+//! What the designer relies on.
 
-use crate::house::{Method, Segment};
-use crate::reading::object::Object;
+use crate::house::{Assembly, Segment};
+use crate::reading::record::Record;
 
-const METHODS: [Method; 5] = [
-    Method::Segmented,
-    Method::Perforated,
-    Method::ForceTransfer,
-    Method::Portal,
-    Method::BracedPanel,
-];
-
-/// A segment.
-pub(super) fn segment(object: &Object<'_>) -> Segment {
+/// A segment in a wall with perhaps one storey only, built as its practice says.
+pub(super) fn segment(record: &Record<'_, '_>, only_storey: Option<&str>, assembly: &Assembly) -> Segment {
     Segment {
-        storey: object.text("storey"),
-        from: object.length("from"),
-        to: object.length("to"),
-        mark: object.text("mark"),
-        method: object.choice("method", METHODS),
-        category: object.text_or_null("category"),
-        nail: object.text_or_null("nail"),
-        edge_spacing: object.length("edge_spacing"),
-        field_spacing: object.length("field_spacing"),
-        blocked: object.flag("blocked"),
-        seam_member_width: object.length_or_null("seam_member_width"),
-        end_posts: object.count("end_posts"),
+        storey: match only_storey {
+            Some(only) => record.or("storey", || only.to_owned()),
+            None => record.need("storey"),
+        },
+        from: record.get("from"),
+        to: record.get("to"),
+        mark: record.get("mark"),
+        method: record.get("method"),
+        category: record.get("category"),
+        nail: record.get("nail"),
+        edge_spacing: record.or("edge_spacing", || assembly.edge_spacing),
+        field_spacing: record.or("field_spacing", || assembly.field_spacing),
+        blocked: record.get("blocked"),
+        seam_member_width: record.get("seam_member_width"),
+        end_posts: record.get("end_posts"),
     }
 }

@@ -1,67 +1,69 @@
-//! The stock.
+//! What can be bought or is on hand.
 
-use crate::house::{Coating, Nail, NailTool, Offcut, Sheet, Stick, Stock, StrengthAxis};
-use crate::reading::object::Object;
+use crate::amount::Amount;
+use crate::house::{Nail, Offcut, Sheet, Stick, Stock};
+use crate::length::Length;
+use crate::reading::record::Record;
 
-/// The words for coatings, in the order of the table of fields.
-pub(super) const COATINGS: [Coating; 3] = [Coating::Bright, Coating::HotDipped, Coating::Stainless];
-
-/// The stock.
-pub(super) fn stock(object: &Object<'_>) -> Stock {
+pub(super) fn stock(record: &Record<'_, '_>) -> Stock {
     Stock {
-        sheets: object.list("sheets", sheet),
-        nails: object.list("nails", nail),
-        sticks: object.list("sticks", stick),
-        offcuts: object.list("offcuts", offcut),
+        sheets: record.list("sheets", sheet),
+        nails: record.list("nails", nail),
+        sticks: record.list("sticks", stick),
+        offcuts: record.list("offcuts", |record| Offcut {
+            sheet: record.get("sheet"),
+            width: record.get("width"),
+            length: record.get("length"),
+        }),
     }
 }
 
-fn sheet(object: &Object<'_>) -> Sheet {
+fn sheet(record: &Record<'_, '_>) -> Sheet {
+    let width: Length = record.get("width");
+    let length: Length = record.get("length");
+    let area = i128::from(width.units()) * i128::from(length.units());
+    let foot = i128::from(Length::feet(1).units());
     Sheet {
-        name: object.text("name"),
-        width: object.length("width"),
-        length: object.length("length"),
-        category: object.text("category"),
-        grade: object.text("grade"),
-        span_rating: object.text("span_rating"),
-        strength_axis: object.choice("strength_axis", [StrengthAxis::Length, StrengthAxis::Width]),
-        faces_alike: object.flag("faces_alike"),
-        may_turn: object.flag("may_turn"),
-        gap: object.length_or_null("gap"),
-        price: object.amount("price"),
-        on_hand: object.count_or_null("on_hand"),
-        pounds_per_square_foot: object.decimal("pounds_per_square_foot"),
-        unit_count: object.count("unit_count"),
+        name: record.get("name"),
+        width,
+        length,
+        category: record.get("category"),
+        grade: record.get("grade"),
+        span_rating: record.get("span_rating"),
+        strength_axis: record.get("strength_axis"),
+        faces_alike: record.get("faces_alike"),
+        may_turn: record.get("may_turn"),
+        gap: record.get("gap"),
+        price: record.from("price", |rate: Amount| {
+            rate.scaled(area, foot * foot).unwrap_or(rate)
+        }),
+        on_hand: record.get("on_hand"),
+        pounds_per_square_foot: record.get("pounds_per_square_foot"),
+        unit_count: record.get("unit_count"),
     }
 }
 
-fn nail(object: &Object<'_>) -> Nail {
+fn nail(record: &Record<'_, '_>) -> Nail {
     Nail {
-        name: object.text("name"),
-        shank: object.decimal("shank"),
-        head: object.decimal("head"),
-        length: object.length("length"),
-        coating: object.choice("coating", COATINGS),
-        tool: object.choice("tool", [NailTool::Gun, NailTool::Hand]),
-        per_box: object.count("per_box"),
-        price: object.amount("price"),
+        name: record.get("name"),
+        shank: record.get("shank"),
+        head: record.get("head"),
+        length: record.get("length"),
+        coating: record.get("coating"),
+        tool: record.get("tool"),
+        per_box: record.get("per_box"),
+        price: record.get("price"),
     }
 }
 
-fn stick(object: &Object<'_>) -> Stick {
+fn stick(record: &Record<'_, '_>) -> Stick {
+    let length: Length = record.get("length");
+    let (units, foot) = (i128::from(length.units()), i128::from(Length::feet(1).units()));
     Stick {
-        name: object.text("name"),
-        thickness: object.length("thickness"),
-        depth: object.length("depth"),
-        length: object.length("length"),
-        price: object.amount("price"),
-    }
-}
-
-fn offcut(object: &Object<'_>) -> Offcut {
-    Offcut {
-        sheet: object.text("sheet"),
-        width: object.length("width"),
-        length: object.length("length"),
+        name: record.get("name"),
+        thickness: record.get("thickness"),
+        depth: record.get("depth"),
+        length,
+        price: record.from("price", |rate: Amount| rate.scaled(units, foot).unwrap_or(rate)),
     }
 }

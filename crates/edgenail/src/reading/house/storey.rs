@@ -1,68 +1,76 @@
-//! Storeys and what they are framed with.
+//! Plates and studs of one storey.
 
-use super::opening::{opening, patch};
-use crate::house::{End, EndStuds, LayoutOrigin, Plate, Species, Storey, Stud};
-use crate::reading::object::Object;
+use super::opening::{Above, opening, patch};
+use crate::house::{EndStuds, LayoutOrigin, Plate, Species, Storey, Stud};
+use crate::length::Length;
+use crate::reading::record::Record;
 
-/// A storey.
-pub(super) fn storey(object: &Object<'_>) -> Storey {
-    let stud = object.object("stud", stud);
+/// Storeys are counted from the lowest, from one.
+pub(super) fn storey(record: &Record<'_, '_>, number: u32, on_concrete: bool) -> Storey {
+    let mut lowest = true;
+    let bottom_plates = record.list("bottom_plates", |record| {
+        let on_concrete = lowest && on_concrete;
+        lowest = false;
+        plate(record, on_concrete)
+    });
+    let stud = record.object("stud", stud);
+    let plates: Length = bottom_plates.iter().map(|plate| plate.thickness).sum();
+    let above = Above {
+        plates,
+        studs: plates + stud.length,
+        stud: stud.width,
+    };
     Storey {
-        name: object.text("name"),
-        bottom_plates: object.list("bottom_plates", plate),
+        name: record.or("name", || ordinal(number)),
         stud,
-        top_plates: object.list("top_plates", plate),
-        spacing: object.length("spacing"),
-        origin: object.object("origin", origin),
-        end_studs: object.object("end_studs", end_studs),
-        species: object.object("species", species),
-        block_rows: object.lengths("block_rows"),
-        openings: object.list("openings", |entry| opening(entry, stud.width)),
-        penetrations: object.list("penetrations", patch),
-        bare_zones: object.list("bare_zones", patch),
-        straps: object.list("straps", patch),
+        top_plates: record.list("top_plates", |record| plate(record, false)),
+        spacing: record.get("spacing"),
+        origin: record.object("origin", origin),
+        end_studs: record.object("end_studs", |record| EndStuds {
+            left: record.get("left"),
+            right: record.get("right"),
+        }),
+        species: record.object("species", |record| Species {
+            group: record.get("group"),
+            specific_gravity: record.get("specific_gravity"),
+        }),
+        block_rows: record.get("block_rows"),
+        openings: record.list("openings", |record| opening(record, above)),
+        penetrations: record.list("penetrations", patch),
+        bare_zones: record.list("bare_zones", patch),
+        straps: record.list("straps", patch),
+        bottom_plates,
     }
 }
 
-/// A plate.
-pub(super) fn plate(object: &Object<'_>) -> Plate {
+fn ordinal(number: u32) -> String {
+    match number {
+        1 => "first floor".to_owned(),
+        2 => "second floor".to_owned(),
+        3 => "third floor".to_owned(),
+        _ => format!("floor {number}"),
+    }
+}
+
+pub(super) fn plate(record: &Record<'_, '_>, on_concrete: bool) -> Plate {
     Plate {
-        thickness: object.length("thickness"),
-        treated: object.flag("treated"),
+        thickness: record.get("thickness"),
+        treated: record.or("treated", || on_concrete),
     }
 }
 
-/// Where layout is pulled from.
-pub(super) fn origin(object: &Object<'_>) -> LayoutOrigin {
-    LayoutOrigin {
-        end: end(object, "end"),
-        offset: object.length("offset"),
-    }
-}
-
-/// An end.
-pub(super) fn end(object: &Object<'_>, name: &str) -> End {
-    object.choice(name, [End::Left, End::Right])
-}
-
-fn stud(object: &Object<'_>) -> Stud {
+fn stud(record: &Record<'_, '_>) -> Stud {
     Stud {
-        width: object.length("width"),
-        depth: object.length("depth"),
-        length: object.length("length"),
+        width: record.get("width"),
+        depth: record.get("depth"),
+        length: record.get("length"),
     }
 }
 
-fn end_studs(object: &Object<'_>) -> EndStuds {
-    EndStuds {
-        left: object.count("left"),
-        right: object.count("right"),
-    }
-}
-
-fn species(object: &Object<'_>) -> Species {
-    Species {
-        group: object.text("group"),
-        specific_gravity: object.decimal("specific_gravity"),
+/// The offset of a wall that butts is settled when all walls are read.
+pub(super) fn origin(record: &Record<'_, '_>) -> LayoutOrigin {
+    LayoutOrigin {
+        end: record.get("end"),
+        offset: record.or("offset", || Length::ZERO),
     }
 }

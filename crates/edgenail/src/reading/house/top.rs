@@ -1,58 +1,59 @@
 //! What is above the uppermost plate.
 
 use super::storey::origin;
-use crate::house::{EaveTrusses, GableTruss, Pitch, Rake, RakeBuild, Top};
-use crate::reading::object::Object;
+use crate::house::{EaveTrusses, GableTruss, Pitch, Rake, Top};
+use crate::length::Length;
+use crate::reading::fields::{TOP_EAVES, TOP_GABLE, TOP_RAKE};
+use crate::reading::record::Record;
 
-/// A top.
-pub(super) fn top(word: &str, object: &Object<'_>) -> Top {
-    match word {
-        "rake" => Top::Rake(rake(object)),
-        "gable_truss" => Top::GableTruss(gable_truss(object)),
-        "eave_trusses" => Top::EaveTrusses(eave_trusses(object)),
-        _ => Top::Flat,
+/// The top of a section from `from` to `to`.
+pub(super) fn top(record: &Record<'_, '_>, from: Length, to: Length) -> Top {
+    let middle = || (from + to).half();
+    if record.is(&TOP_RAKE) {
+        let left = record.object("left", pitch);
+        Top::Rake(Rake {
+            ridge_x: record.or("ridge_x", middle),
+            peak: record.get("peak"),
+            left,
+            right: record.object_or("right", pitch, left, |pitch| {
+                format!("{} in {}", inches(pitch.rise), inches(pitch.run))
+            }),
+            build: record.get("build"),
+        })
+    } else if record.is(&TOP_GABLE) {
+        Top::GableTruss(GableTruss {
+            ridge_x: record.or("ridge_x", middle),
+            heel: record.get("heel"),
+            pitch: record.object("pitch", pitch),
+            chord: record.get("chord"),
+            web_width: record.get("web_width"),
+            web_spacing: record.get("web_spacing"),
+            setback: record.get("setback"),
+            sheathed: record.get("sheathed"),
+            hold_up: record.get("hold_up"),
+        })
+    } else if record.is(&TOP_EAVES) {
+        Top::EaveTrusses(EaveTrusses {
+            spacing: record.get("spacing"),
+            origin: record.object("origin", origin),
+            width: record.get("width"),
+            heel: record.get("heel"),
+            blocked: record.get("blocked"),
+            vent_space: record.get("vent_space"),
+            hold_up: record.get("hold_up"),
+        })
+    } else {
+        Top::Flat
     }
 }
 
-fn pitch(object: &Object<'_>) -> Pitch {
+fn inches(length: Length) -> String {
+    crate::reading::value::Value::show(&length)
+}
+
+fn pitch(record: &Record<'_, '_>) -> Pitch {
     Pitch {
-        rise: object.length("rise"),
-        run: object.length("run"),
-    }
-}
-
-fn rake(object: &Object<'_>) -> Rake {
-    Rake {
-        ridge_x: object.length("ridge_x"),
-        peak: object.length("peak"),
-        left: object.object("left", pitch),
-        right: object.object("right", pitch),
-        build: object.choice("build", [RakeBuild::RakedPlates, RakeBuild::Ladder]),
-    }
-}
-
-fn gable_truss(object: &Object<'_>) -> GableTruss {
-    GableTruss {
-        ridge_x: object.length("ridge_x"),
-        heel: object.length("heel"),
-        pitch: object.object("pitch", pitch),
-        chord: object.length("chord"),
-        web_width: object.length("web_width"),
-        web_spacing: object.length("web_spacing"),
-        setback: object.length("setback"),
-        sheathed: object.flag("sheathed"),
-        hold_up: object.length("hold_up"),
-    }
-}
-
-fn eave_trusses(object: &Object<'_>) -> EaveTrusses {
-    EaveTrusses {
-        spacing: object.length("spacing"),
-        origin: object.object("origin", origin),
-        width: object.length("width"),
-        heel: object.length("heel"),
-        blocked: object.flag("blocked"),
-        vent_space: object.length("vent_space"),
-        hold_up: object.length("hold_up"),
+        rise: record.get("rise"),
+        run: record.get("run"),
     }
 }

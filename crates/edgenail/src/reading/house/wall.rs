@@ -1,55 +1,60 @@
-//! Walls.
+//! Walls and their corners.
 
-use super::{given, measured, practice, section, segment};
-use crate::house::{Face, Wall};
-use crate::reading::object::Object;
-use crate::reading::tree::{Kind, Node, within};
+use super::given::{given_layout, measured};
+use super::practice::practice;
+use super::section::section;
+use super::segment::segment;
+use crate::house::{Corner, Level, Practice, Wall, WallEnd};
+use crate::length::Length;
+use crate::reading::record::Record;
 
-/// A wall; `shared` is what the document says about the practice of the house.
-pub(super) fn wall(object: &Object<'_>, shared: Option<(&str, &Node)>) -> Wall {
-    object.notes.borrow_mut().wall = wall_name(object);
-    let length = object.length("length");
-    let alone = section_count(object) == 1;
-    let wall = Wall {
-        name: object.text("name"),
-        length,
-        face: object.choice("face", [Face::Exterior, Face::Interior, Face::Party]),
-        sections: object.list("sections", |entry| {
-            section::section(entry, alone.then_some(length))
-        }),
-        segments: object.list("segments", segment::segment),
-        measured: object.object_or_null("measured", measured::measured),
-        given_layout: object.variant_or_null("given_layout", given::layout),
-        practice: practice_of(object, shared),
+pub(super) fn wall(record: &Record<'_, '_>, general: &Practice) -> Wall {
+    let length: Length = record.get("length");
+    let practice = record.object("practice", |record| practice(record, Some(general)));
+    let mut at = Length::ZERO;
+    let count = record.count("sections").max(1);
+    let mut number = 0;
+    let sections = record.list("sections", |record| {
+        number += 1;
+        let end = (number == count).then_some(length);
+        let section = section(record, at, end);
+        at = section.to;
+        section
+    });
+    let mut storeys: Vec<&str> = Vec::new();
+    for level in sections.iter().flat_map(|section| &section.stack) {
+        if let Level::Storey(storey) = level
+            && !storeys.contains(&storey.name.as_str())
+        {
+            storeys.push(&storey.name);
+        }
+    }
+    let only = match storeys.as_slice() {
+        [only] => Some((*only).to_owned()),
+        _ => None,
     };
-    object.notes.borrow_mut().wall.clear();
-    wall
-}
-
-/// The wall's practice: its own changes over those of the house over the defaults.
-fn practice_of(object: &Object<'_>, shared: Option<(&str, &Node)>) -> crate::house::Practice {
-    let root = "";
-    let home = within(root, "practice");
-    let below = shared.filter(|(_, node)| matches!(node.kind, Kind::Object(_)));
-    object.layered(
-        "practice",
-        below.map(|(path, node)| (within(path, "practice"), node)),
-        &home,
-        practice::practice,
-    )
-}
-
-/// The name for faults of the wall, read without noting faults of its own.
-fn wall_name(object: &Object<'_>) -> String {
-    match object.given("name").map(|(_, node)| &node.kind) {
-        Some(Kind::Text(name)) => name.chars().take(200).collect(),
-        _ => String::new(),
+    Wall {
+        length,
+        face: record.get("face"),
+        segments: record.list("segments", |record| {
+            segment(record, only.as_deref(), &practice.assembly)
+        }),
+        measured: record.maybe("measured", measured),
+        given_layout: record.maybe("given_layout", given_layout),
+        sections,
+        practice,
+        name: record.get("name"),
     }
 }
 
-fn section_count(object: &Object<'_>) -> usize {
-    match object.given("sections").map(|(_, node)| &node.kind) {
-        Some(Kind::List(entries)) => entries.len(),
-        _ => 0,
+pub(super) fn corner(record: &Record<'_, '_>) -> Corner {
+    let end = |record: &Record<'_, '_>| WallEnd {
+        wall: record.get("wall"),
+        end: record.get("end"),
+    };
+    Corner {
+        through: record.object("through", end),
+        butting: record.object("butting", end),
+        turn: record.get("turn"),
     }
 }

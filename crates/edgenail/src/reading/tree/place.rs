@@ -1,32 +1,68 @@
-//! Places in a document: JSON pointers (RFC 6901), and lines with columns.
+//! Lines and columns of a document.
 
-use std::fmt::Display;
+use std::fmt;
 
-/// The pointer to an entry of what `path` points to.
-pub(crate) fn within(path: &str, entry: impl Display) -> String {
-    let entry = entry.to_string().replace('~', "~0").replace('/', "~1");
-    format!("{path}/{entry}")
+/// A line and column, counted from one; columns in characters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Place {
+    /// The line.
+    pub line: usize,
+    /// The column.
+    pub column: usize,
 }
 
-/// A pointer of several steps.
-pub(crate) fn pointer(steps: &[String]) -> String {
-    steps.iter().fold(String::new(), |path, step| within(&path, step))
+impl Place {
+    /// The place of this byte offset.
+    pub fn of(bytes: &[u8], offset: usize) -> Self {
+        let mut cursor = Cursor::default();
+        cursor.move_to(bytes, offset);
+        cursor.place()
+    }
+
+    /// The places of offsets that do not decrease, in one pass.
+    pub(super) fn of_all(bytes: &[u8], offsets: impl Iterator<Item = usize>) -> Vec<Self> {
+        let mut cursor = Cursor::default();
+        let mut places = Vec::new();
+        for offset in offsets {
+            cursor.move_to(bytes, offset);
+            places.push(cursor.place());
+        }
+        places
+    }
 }
 
-/// Line and column of a byte, both from 1; the column counts characters.
-pub(super) fn line_and_column(bytes: &[u8], offset: usize) -> (usize, usize) {
-    let before = bytes.get(..offset).unwrap_or(bytes);
-    let start = before
-        .iter()
-        .rposition(|byte| *byte == b'\n')
-        .map_or(0, |last| last + 1);
-    #[expect(clippy::naive_bytecount, reason = "only faults count lines")]
-    let line = 1 + before.iter().filter(|byte| **byte == b'\n').count();
-    // Bytes that continue a character of UTF-8 begin with the bits 10.
-    let column = before
-        .iter()
-        .skip(start)
-        .filter(|byte| **byte & 0xC0 != 0x80)
-        .count();
-    (line, column + 1)
+/// Counts lines and columns on the way through a document.
+#[derive(Default)]
+struct Cursor {
+    at: usize,
+    lines: usize,
+    columns: usize,
+}
+
+impl Cursor {
+    fn move_to(&mut self, bytes: &[u8], offset: usize) {
+        for byte in bytes.get(self.at..offset).unwrap_or_default() {
+            if *byte == b'\n' {
+                self.lines += 1;
+                self.columns = 0;
+            } else {
+                // A byte that continues a character of UTF-8 begins with the bits 10.
+                self.columns += usize::from(*byte & 0xC0 != 0x80);
+            }
+        }
+        self.at = offset;
+    }
+
+    const fn place(&self) -> Place {
+        Place {
+            line: self.lines + 1,
+            column: self.columns + 1,
+        }
+    }
+}
+
+impl fmt::Display for Place {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "line {}, column {}", self.line, self.column)
+    }
 }

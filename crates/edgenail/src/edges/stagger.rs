@@ -1,0 +1,67 @@
+//! Seams of neighbouring courses over an edge without blocking.
+
+use super::{EdgeRun, Site};
+use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::layout::{Layout, Side};
+use crate::length::Length;
+
+/// Plumb seams that end on a level edge from both sides, closer together than practice accepts, where that edge is not
+/// blocked between them.
+pub(super) fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], out: &mut Vec<Finding>) {
+    let least = site.practice.stagger_least;
+    // What lacks support along level seams, by height, from the lower panel's side.
+    let bare: Vec<&EdgeRun> = runs
+        .iter()
+        .filter(|run| run.side == Side::Top && run.partner.is_some() && run.member().is_none())
+        .collect();
+    if bare.is_empty() {
+        return;
+    }
+    let seams = |top: bool| {
+        let plumb = runs
+            .iter()
+            .filter(|run| run.side == Side::Right && run.partner.is_some());
+        let mut ends: Vec<(Length, Length, u32)> = plumb
+            .map(|run| (if top { run.to.y } else { run.from.y }, run.from.x, run.piece))
+            .collect();
+        ends.sort_unstable();
+        ends
+    };
+    let (ends, starts) = (seams(true), seams(false));
+    for edge in bare.chunk_by(|a, b| (a.piece, a.edge) == (b.piece, b.edge)) {
+        let Some(first) = edge.first() else { continue };
+        let bounds = layout
+            .pieces
+            .get(first.piece as usize)
+            .map(|piece| piece.outline.bounds());
+        let (Some(bounds), y) = (bounds, first.from.y) else {
+            continue;
+        };
+        // The seam at the right side of this panel against the seams of the course above.
+        let Some((_, below, _)) = ends.iter().find(|end| end.2 == first.piece && end.0 == y) else {
+            continue;
+        };
+        let gap = site.practice.rim_gap.max(site.practice.gap) * 2;
+        let above = starts.iter().filter(|start| y <= start.0 && start.0 <= y + gap);
+        for (_, above, _) in above.filter(|start| (start.1 - *below).abs() < least) {
+            let (lo, hi) = ((*above).min(*below), (*above).max(*below));
+            let open = bare
+                .iter()
+                .any(|run| run.from.y == y && run.from.x < hi + least && lo - least < run.to.x);
+            if open {
+                let apart = inches(hi - lo);
+                out.push(
+                    Finding::of(&site.wall.name, FindingCode::SeamsNotStaggered, Severity::Refuse)
+                        .on(layout.pieces.get(first.piece as usize).map_or("", |piece| &piece.mark))
+                        .at(bounds.x1, y)
+                        .against(format!("{apart} apart"), inches(least))
+                        .says(format!(
+                            "Seams {apart} apart meet the unblocked edge {} up from below and above; keep them {} apart, or block the edge.",
+                            inches(y),
+                            inches(least)
+                        )),
+                );
+            }
+        }
+    }
+}

@@ -1,0 +1,78 @@
+//! What the sheathing hangs over, stands on and comes near to.
+
+use super::Ground;
+use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::frame::MemberKind;
+use crate::house::Bearing;
+use crate::length::Length;
+
+/// Wood keeps so far from the ground (IRC R317.1; from memory, not checked against print).
+const ABOVE_GROUND: Length = Length::inches(6);
+
+pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
+    let reach = ground.layout.reach;
+    for (place, section) in ground.frame.sections.iter().zip(&ground.wall.sections) {
+        if place.bears == Bearing::Concrete && reach > ground.practice.overhang_most {
+            out.push(
+                ground
+                    .finding(FindingCode::Overhang, Severity::Refuse)
+                    .at(place.x.lo, place.base - reach)
+                    .against(inches(reach), inches(ground.practice.overhang_most))
+                    .says(format!(
+                        "Sheets overhang the foundation by {}; no more than {} is allowed.",
+                        inches(reach),
+                        inches(ground.practice.overhang_most)
+                    )),
+            );
+        }
+        if place.bears == Bearing::Concrete && reach == Length::ZERO {
+            out.push(
+                ground
+                    .finding(FindingCode::Overhang, Severity::Mend)
+                    .at(place.x.lo, place.base)
+                    .against("flush with the concrete", "held up, or over the outside of the foundation")
+                    .says(format!(
+                        "Sheets flush with the plate bear on the concrete and draw water; hold them up {} or let them overhang.",
+                        inches(ground.practice.held_up)
+                    )),
+            );
+        }
+        if let Some(above) = section
+            .bottom
+            .above_grade
+            .filter(|above| *above - reach < ABOVE_GROUND)
+        {
+            out.push(
+                ground
+                    .finding(FindingCode::NearGrade, Severity::Mend)
+                    .at(place.x.lo, place.base - reach)
+                    .against(
+                        inches(above - reach),
+                        format!("{} above the ground (IRC R317.1)", inches(ABOVE_GROUND)),
+                    )
+                    .says(format!(
+                        "Sheathing ends {} above the ground.",
+                        inches(above - reach)
+                    )),
+            );
+        }
+        let lowest = ground.frame.members.iter().find(|member| {
+            let bounds = member.face.bounds();
+            matches!(member.kind, MemberKind::Mudsill | MemberKind::BottomPlate)
+                && bounds.y0 == place.base
+                && bounds.x_span().overlaps(place.x)
+        });
+        if place.bears == Bearing::Concrete && lowest.is_some_and(|plate| !plate.treated) {
+            out.push(
+                ground
+                    .finding(FindingCode::PlateNotTreated, Severity::Mend)
+                    .at(place.x.lo, place.base)
+                    .against(
+                        "an untreated plate on concrete",
+                        "a preservative-treated plate (IRC R317.1)",
+                    )
+                    .says("The lowest plate stands on concrete and is not preservative-treated."),
+            );
+        }
+    }
+}

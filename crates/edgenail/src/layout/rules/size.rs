@@ -1,0 +1,75 @@
+//! Panels against the sheets that they are cut from.
+
+use super::Ground;
+use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::house::Face;
+use crate::layout::cutter::sheet_size;
+use crate::layout::{Running, category_thickness};
+use crate::length::Length;
+
+/// Panels no thicker than this run across studs as far apart as `WIDE_STUDS` where wind presses (common practice, no
+/// source).
+const THIN: Length = Length::sixteenths(7);
+const WIDE_STUDS: Length = Length::inches(24);
+
+pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
+    for piece in &ground.layout.pieces {
+        let bounds = piece.outline.bounds();
+        let Some(sheet) = ground.sheet(piece) else {
+            out.push(
+                ground
+                    .finding(FindingCode::PanelTooLarge, Severity::Refuse)
+                    .on(&piece.mark)
+                    .at(bounds.x0, bounds.y0)
+                    .against("a sheet that is not in stock", "a sheet of the stock")
+                    .says(format!(
+                        "Piece {} is cut from a sheet that is not in stock.",
+                        piece.mark
+                    )),
+            );
+            continue;
+        };
+        let (width, height) = sheet_size(sheet, piece.running);
+        if bounds.width() > width || bounds.height() > height {
+            let size =
+                |width: Length, height: Length| format!("{} wide, {} high", inches(width), inches(height));
+            out.push(
+                ground
+                    .finding(FindingCode::PanelTooLarge, Severity::Refuse)
+                    .on(&piece.mark)
+                    .at(bounds.x0, bounds.y0)
+                    .against(size(bounds.width(), bounds.height()), size(width, height))
+                    .says(format!(
+                        "Piece {} is {} by {}; the sheet {} gives {} by {} this way.",
+                        piece.mark,
+                        inches(bounds.width()),
+                        inches(bounds.height()),
+                        sheet.name,
+                        inches(width),
+                        inches(height)
+                    )),
+            );
+        }
+        let thin = category_thickness(&sheet.category).is_some_and(|thickness| thickness <= THIN);
+        let studs = ground.frame.storeys.iter().filter(|storey| {
+            bounds.y0 < storey.studs_to && storey.studs_from < bounds.y1 && storey.spacing >= WIDE_STUDS
+        });
+        if thin
+            && piece.running == Running::Upright
+            && ground.wall.face == Face::Exterior
+            && studs.count() > 0
+        {
+            out.push(
+                ground
+                    .finding(FindingCode::RunningDirection, Severity::Advise)
+                    .on(&piece.mark)
+                    .at(bounds.x0, bounds.y0)
+                    .against(format!("{} upright", sheet.category), "across studs 24 in. apart")
+                    .says(format!(
+                        "Piece {}: {} upright on studs 24 in. apart is weak against wind; run it flat or ask the designer.",
+                        piece.mark, sheet.category
+                    )),
+            );
+        }
+    }
+}

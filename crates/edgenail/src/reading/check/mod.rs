@@ -1,0 +1,107 @@
+//! What no single field can say: values that do not go together.
+
+mod corner;
+mod opening;
+mod practice;
+mod section;
+mod segment;
+mod stock;
+
+use super::context::Context;
+use super::value::ShowPlain as _;
+use crate::house::House;
+use crate::issue::{Code, Issue};
+use crate::length::Length;
+
+/// A thing whose relations are checked: its place, its wall, and where faults go.
+#[derive(Clone, Copy, Debug)]
+struct Place<'c> {
+    context: &'c Context,
+    wall: &'c str,
+    path: &'c str,
+}
+
+impl Place<'_> {
+    fn fault(&self, field: &str, code: Code, found: impl Into<String>, allowed: impl Into<String>) {
+        let (found, allowed) = (found.into(), allowed.into());
+        self.context.fault(Issue {
+            code,
+            path: format!("{}{field}", self.path),
+            wall: self.wall.to_owned(),
+            message: format!("{} Found: {found}; allowed: {allowed}", code.meaning()),
+            found,
+            allowed,
+        });
+    }
+}
+
+/// Lists every relation that does not hold. A wall with a fault in itself is left out: what its numbers are is not
+/// known.
+pub(super) fn relations(house: &House, context: &Context) {
+    let whole = Place {
+        context,
+        wall: "",
+        path: "",
+    };
+    names(
+        &whole,
+        house.walls.iter().map(|wall| wall.name.as_str()),
+        "/walls",
+        "/name",
+    );
+    corner::check(&whole, house);
+    for (index, name) in house.building_order.iter().enumerate() {
+        if !house.walls.iter().any(|wall| wall.name == *name) {
+            whole.fault(
+                &format!("/building_order/{index}"),
+                Code::UnknownName,
+                name,
+                "the name of a wall",
+            );
+        }
+    }
+    let stock_is_clean = !context.is_faulty("/stock");
+    if stock_is_clean {
+        stock::check(&whole, &house.stock);
+    }
+    for (index, wall) in house.walls.iter().enumerate() {
+        let path = format!("/walls/{index}");
+        if context.is_faulty(&path) {
+            continue;
+        }
+        let place = Place {
+            context,
+            wall: &wall.name,
+            path: &path,
+        };
+        section::check(&place, wall);
+        segment::check(&place, wall);
+        practice::check(&place, wall);
+        if stock_is_clean {
+            stock::check_wall(&place, wall, &house.stock);
+        }
+    }
+}
+
+/// Every name once; sorting keeps this quick for any number.
+fn names<'n>(place: &Place<'_>, names: impl Iterator<Item = &'n str>, list: &str, field: &str) {
+    let mut sorted: Vec<(&str, usize)> = names.enumerate().map(|(index, name)| (name, index)).collect();
+    sorted.sort_unstable();
+    for pair in sorted.windows(2) {
+        if let [(first, _), (second, index)] = pair
+            && first == second
+            && !first.is_empty()
+        {
+            place.fault(
+                &format!("{list}/{index}{field}"),
+                Code::DuplicateName,
+                *first,
+                "a name of its own",
+            );
+        }
+    }
+}
+
+fn span(from: Length, to: Length) -> String {
+    format!("{} to {}", from.show_plain(), to.show_plain())
+}

@@ -1,0 +1,101 @@
+//! Limits of practice and given layouts make sense together.
+
+use super::{Place, span};
+use crate::house::{GivenLayout, Wall};
+use crate::issue::Code;
+use crate::length::Length;
+use crate::reading::value::ShowPlain as _;
+
+pub(super) fn check(place: &Place<'_>, wall: &Wall) {
+    let practice = &wall.practice;
+    for (least, most, field) in [
+        (
+            practice.edge_distance_least,
+            practice.edge_distance_most,
+            "edge_distance_least",
+        ),
+        (
+            practice.offcut_width_least,
+            practice.offcut_length_least,
+            "offcut_width_least",
+        ),
+        (practice.overhang, practice.overhang_most, "overhang"),
+    ] {
+        if least > most {
+            place.fault(
+                &format!("/practice/{field}"),
+                Code::LimitsReversed,
+                least.show_plain(),
+                format!("at most {}", most.show_plain()),
+            );
+        }
+    }
+    let assembly = &practice.assembly;
+    if assembly.field_spacing < assembly.edge_spacing {
+        let allowed = format!("at least {}", assembly.edge_spacing.show_plain());
+        place.fault(
+            "/practice/assembly/field_spacing",
+            Code::FieldUnderEdge,
+            assembly.field_spacing.show_plain(),
+            allowed,
+        );
+    }
+    given(place, wall);
+}
+
+fn given(place: &Place<'_>, wall: &Wall) {
+    match &wall.given_layout {
+        None => {}
+        Some(GivenLayout::Bands { bands }) => {
+            let mut at: Option<Length> = None;
+            for (index, band) in bands.iter().enumerate() {
+                let field = format!("/given_layout/bands/{index}");
+                if band.top <= band.bottom || at.is_some_and(|at| band.bottom < at) {
+                    place.fault(
+                        &field,
+                        Code::GivenOutOfOrder,
+                        span(band.bottom, band.top),
+                        "courses from the lowest up, clear of each other",
+                    );
+                }
+                at = Some(band.top);
+                if band.seams.windows(2).any(|pair| pair.first() >= pair.get(1)) {
+                    place.fault(
+                        &format!("{field}/seams"),
+                        Code::GivenOutOfOrder,
+                        "seams",
+                        "seams from left to right, each once",
+                    );
+                }
+                if band
+                    .seams
+                    .iter()
+                    .any(|seam| *seam <= Length::ZERO || *seam >= wall.length)
+                {
+                    place.fault(
+                        &format!("{field}/seams"),
+                        Code::GivenOffWall,
+                        "a seam",
+                        span(Length::ZERO, wall.length),
+                    );
+                }
+            }
+        }
+        Some(GivenLayout::Pieces { pieces }) => {
+            // A panel may lap a corner by the depth of a wall and its sheathing.
+            let lap = Length::inches(24);
+            for (index, piece) in pieces.iter().enumerate() {
+                let right = piece.left + piece.width;
+                if piece.left < -lap || right > wall.length + lap {
+                    let field = format!("/given_layout/pieces/{index}");
+                    place.fault(
+                        &field,
+                        Code::GivenOffWall,
+                        span(piece.left, right),
+                        span(-lap, wall.length + lap),
+                    );
+                }
+            }
+        }
+    }
+}

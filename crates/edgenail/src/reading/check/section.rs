@@ -1,0 +1,189 @@
+//! Sections fill their wall; what stands in them stays in them.
+
+use super::{Place, names, opening, span};
+use crate::house::{BandLayer, Level, Pitch, Section, Top, Wall};
+use crate::issue::Code;
+use crate::length::Length;
+use crate::reading::value::ShowPlain as _;
+
+pub(super) fn check(place: &Place<'_>, wall: &Wall) {
+    let mut at = Length::ZERO;
+    for (index, section) in wall.sections.iter().enumerate() {
+        if section.from != at {
+            place.fault(
+                &format!("/sections/{index}/from"),
+                Code::SectionsLeaveGap,
+                section.from.show_plain(),
+                at.show_plain(),
+            );
+        }
+        let last = index + 1 == wall.sections.len();
+        if section.to <= section.from || (last && section.to != wall.length) {
+            let allowed = if last {
+                wall.length.show_plain()
+            } else {
+                format!("more than {}", section.from.show_plain())
+            };
+            place.fault(
+                &format!("/sections/{index}/to"),
+                Code::SectionsLeaveGap,
+                section.to.show_plain(),
+                allowed,
+            );
+        }
+        at = section.to;
+        let path = format!("{}/sections/{index}", place.path);
+        levels(
+            &Place {
+                path: &path,
+                ..*place
+            },
+            section,
+        );
+        roof(
+            &Place {
+                path: &path,
+                ..*place
+            },
+            section,
+        );
+    }
+    let openings = wall
+        .sections
+        .iter()
+        .flat_map(|section| &section.stack)
+        .filter_map(|level| match level {
+            Level::Storey(storey) => Some(&storey.openings),
+            Level::FloorBand(_) => None,
+        });
+    let mut seen: Vec<&str> = openings.flatten().map(|opening| opening.name.as_str()).collect();
+    seen.sort_unstable();
+    if let Some([name, _]) = seen.windows(2).find(|pair| pair.first() == pair.get(1)) {
+        place.fault(
+            "/sections",
+            Code::DuplicateName,
+            *name,
+            "each opening of a wall with a name of its own",
+        );
+    }
+    measured(place, wall, &seen);
+}
+
+fn levels(place: &Place<'_>, section: &Section) {
+    if !section
+        .stack
+        .iter()
+        .any(|level| matches!(level, Level::Storey(_)))
+    {
+        place.fault(
+            "/stack",
+            Code::SectionWithoutStorey,
+            "no storey",
+            "at least one storey",
+        );
+    }
+    let storeys = section.stack.iter().filter_map(|level| match level {
+        Level::Storey(storey) => Some(storey.name.as_str()),
+        Level::FloorBand(_) => None,
+    });
+    names(place, storeys, "/stack", "/name");
+    for (index, level) in section.stack.iter().enumerate() {
+        let path = format!("{}/stack/{index}", place.path);
+        let place = Place {
+            path: &path,
+            ..*place
+        };
+        match level {
+            Level::Storey(storey) => {
+                opening::check(&place, section, storey);
+                let base: Length = storey.bottom_plates.iter().map(|plate| plate.thickness).sum();
+                for (row, y) in storey.block_rows.iter().enumerate() {
+                    if *y <= base || *y >= base + storey.stud.length {
+                        let allowed = span(base, base + storey.stud.length);
+                        place.fault(
+                            &format!("/block_rows/{row}"),
+                            Code::BlockRowOffStuds,
+                            y.show_plain(),
+                            allowed,
+                        );
+                    }
+                }
+            }
+            Level::FloorBand(band) => {
+                if !band
+                    .layers
+                    .iter()
+                    .any(|layer| matches!(layer, BandLayer::Members(_)))
+                {
+                    place.fault(
+                        "/layers",
+                        Code::BandTooThin,
+                        "no members",
+                        "a layer of kind `members`",
+                    );
+                }
+            }
+        }
+    }
+}
+
+/// How far a slope falls over a distance, rounded up.
+fn fall(pitch: Pitch, over: Length) -> Length {
+    let product = i128::from(pitch.rise.units()) * i128::from(over.units());
+    let units = product / i128::from(pitch.run.units().max(1)) + 1;
+    Length::from_units(i64::try_from(units).unwrap_or(i64::MAX))
+}
+
+fn roof(place: &Place<'_>, section: &Section) {
+    let ridge = match &section.top {
+        Top::Rake(rake) => rake.ridge_x,
+        Top::GableTruss(truss) => truss.ridge_x,
+        Top::Flat | Top::EaveTrusses(_) => return,
+    };
+    if ridge < section.from || ridge > section.to {
+        place.fault(
+            "/top/ridge_x",
+            Code::RidgeOffSection,
+            ridge.show_plain(),
+            span(section.from, section.to),
+        );
+        return;
+    }
+    let (Top::Rake(rake), Some(Level::Storey(storey))) = (&section.top, section.stack.last()) else {
+        return;
+    };
+    let sides = [
+        (rake.left, ridge - section.from),
+        (rake.right, section.to - ridge),
+    ];
+    for (pitch, over) in sides {
+        let left_over = storey.stud.length.units() + rake.peak.units();
+        if fall(pitch, over).units() >= left_over {
+            let allowed = format!("at most {} of fall", Length::from_units(left_over).show_plain());
+            place.fault("/top/peak", Code::RoofTooLow, rake.peak.show_plain(), allowed);
+        }
+    }
+}
+
+fn measured(place: &Place<'_>, wall: &Wall, openings: &[&str]) {
+    let Some(measured) = &wall.measured else { return };
+    for (index, found) in measured.openings.iter().enumerate() {
+        if openings.binary_search(&found.opening.as_str()).is_err() {
+            let field = format!("/measured/openings/{index}/opening");
+            place.fault(
+                &field,
+                Code::UnknownName,
+                &found.opening,
+                "the name of an opening of this wall",
+            );
+        }
+    }
+    if measured.out_of_plumb.is_some() && measured.plumb_height.is_none() {
+        place.fault(
+            "/measured/plumb_height",
+            Code::MeasuredAlone,
+            "",
+            "the height over which `out_of_plumb` was read",
+        );
+    }
+}

@@ -1,0 +1,96 @@
+//! The words of the input that stand for one of a few values.
+
+use crate::house::{
+    Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, End, Face, MemberKindInBand, Method,
+    NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, StartChoice, StrengthAxis,
+};
+
+/// A type whose values have words.
+pub(super) trait Choice: Copy + 'static {
+    /// The words, in order.
+    const NAMES: &'static [&'static str];
+    /// The values, in the same order.
+    const ALL: &'static [Self];
+
+    /// The value of this word.
+    fn named(word: &str) -> Option<Self> {
+        let position = Self::NAMES.iter().position(|name| *name == word)?;
+        Self::ALL.get(position).copied()
+    }
+}
+
+/// Gives a type its words, and lets it be read from a field.
+macro_rules! choices {
+    ($($type:ty { $($variant:ident $word:literal),* $(,)? })*) => {
+        $(
+            impl Choice for $type {
+                const NAMES: &'static [&'static str] = &[$($word),*];
+                const ALL: &'static [Self] = &[$(Self::$variant),*];
+            }
+
+            impl super::value::Value for $type {
+                fn take(item: &super::item::Item<'_, '_>) -> Option<Self> {
+                    item.choice().and_then(|word| Self::named(&word))
+                }
+
+                fn placeholder() -> Self {
+                    const { Self::ALL[0] }
+                }
+
+                fn show(&self) -> String {
+                    match self {
+                        $(Self::$variant => $word.to_owned(),)*
+                    }
+                }
+            }
+        )*
+
+        /// Every word beside the value that it stands for, as JSON writes it.
+        #[cfg(test)]
+        fn written() -> Vec<(&'static str, String)> {
+            let mut words = Vec::new();
+            $($(words.push(($word, serde_json::to_string(&<$type>::$variant).unwrap()));)*)*
+            words
+        }
+    };
+}
+
+choices! {
+    Bearing { Concrete "concrete", Floor "floor" }
+    BlockedEdges { All "all", WideBays "wide_bays", SegmentsOnly "segments_only" }
+    Coating { Bright "bright", HotDipped "hot_dipped", Stainless "stainless" }
+    CornerTurn { Outside "outside", Inside "inside" }
+    DatumChoice { Flush "flush", HeldUp "held_up", Overhang "overhang", HalfPlate "half_plate" }
+    Direction { Across "across", Along "along" }
+    End { Left "left", Right "right" }
+    Face { Exterior "exterior", Interior "interior", Party "party" }
+    MemberKindInBand { SawnJoist "sawn_joist", IJoist "i_joist", Truss "truss" }
+    Method {
+        Segmented "segmented",
+        Perforated "perforated",
+        ForceTransfer "force_transfer",
+        Portal "portal",
+        BracedPanel "braced_panel",
+    }
+    NailTool { Gun "gun", Hand "hand" }
+    Objective { Money "money", Minutes "minutes" }
+    OpeningKind { Door "door", Window "window", Garage "garage", Other "other" }
+    RakeBuild { RakedPlates "raked_plates", Ladder "ladder" }
+    RimKind { Sawn "sawn", Engineered "engineered" }
+    RimSeam { Seam "seam", RunPast "run_past" }
+    RunningChoice { Upright "upright", Flat "flat", Either "either" }
+    StartChoice { Left "left", Right "right", Either "either" }
+    StrengthAxis { Length "length", Width "width" }
+}
+
+#[cfg(test)]
+mod tests {
+    //! What is read is what is written.
+
+    #[test]
+    fn every_word_is_the_one_that_json_writes() {
+        for (word, json) in super::written() {
+            assert_eq!(format!("\"{word}\""), json);
+        }
+    }
+}

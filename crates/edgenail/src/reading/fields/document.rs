@@ -1,0 +1,80 @@
+//! The house itself.
+
+use super::practice::PRACTICE;
+use super::rates::RATES;
+use super::stock::STOCK;
+use super::wall::{CORNER, WALL};
+use super::{
+    COMMON, Field, INVENTED, Kind, OWN, Object, Preset, empty, list, name, parts, required, value, whole,
+};
+
+/// The document.
+pub static HOUSE: Object = Object {
+    name: "house",
+    tag: None,
+    meaning: "A house to be sheathed.",
+    fields: &[
+        value("name", name(), "house", OWN, "What the house is called."),
+        Field {
+            name: "unit",
+            kind: Kind::Maybe(&Kind::Choice(&["in", "ft", "mm", "m"])),
+            preset: Preset::Null,
+            source: COMMON,
+            meaning: "Unit of lengths that are bare numbers; inches where it is not said.",
+        },
+        Field {
+            name: "length_unit",
+            kind: Kind::Maybe(&Kind::Object(&LENGTH_UNIT)),
+            preset: Preset::Null,
+            source: "",
+            meaning: "Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes them.",
+        },
+        required(
+            "walls",
+            list(&Kind::Object(&WALL), 1, 10_000),
+            "The walls, each with a name of its own.",
+        ),
+        empty(
+            "corners",
+            list(&Kind::Object(&CORNER), 0, 20_000),
+            "Where two walls meet.",
+        ),
+        parts(
+            "stock",
+            Kind::Object(&STOCK),
+            "{}",
+            INVENTED,
+            "What can be bought or is on hand.",
+        ),
+        parts(
+            "practice",
+            Kind::Object(&PRACTICE),
+            "{}",
+            OWN,
+            "How every wall is worked that does not say otherwise.",
+        ),
+        empty(
+            "building_order",
+            list(&name(), 0, 10_000),
+            "Names of walls in the order in which they are built; walls not named follow in their own order.",
+        ),
+        parts(
+            "rates",
+            Kind::Object(&RATES),
+            "{}",
+            INVENTED,
+            "What the work costs.",
+        ),
+    ],
+};
+
+static LENGTH_UNIT: Object = Object {
+    name: "length_unit",
+    tag: None,
+    meaning: "The unit of exact lengths.",
+    fields: &[required(
+        "per_inch",
+        whole(40_640, 40_640),
+        "Units in one inch; always 40640.",
+    )],
+};

@@ -1,0 +1,83 @@
+//! The table of fields as documentation.
+
+use super::{Field, HOUSE, Kind, Object, Preset};
+use crate::reading::value::Value as _;
+use std::fmt::Write as _;
+
+/// Every object and field of the input in Markdown: kind, range, default, source and meaning.
+///
+/// ```
+/// let text = edgenail::reading::fields_markdown();
+/// assert!(text.contains("| `gap` | length, 0\" to 1\" | `1/8` |"));
+/// ```
+pub fn fields_markdown() -> String {
+    let mut text = String::new();
+    for object in super::objects(&HOUSE) {
+        // Writing into memory has no way to fail.
+        let _ = write!(text, "## {}\n\n{}\n\n", object.name, object.meaning);
+        if let Some(tag) = object.tag {
+            let _ = write!(text, "Told apart by `\"kind\": \"{tag}\"`.\n\n");
+        }
+        if object.fields.is_empty() {
+            continue;
+        }
+        text.push_str("| field | kind | default | source | meaning |\n| --- | --- | --- | --- | --- |\n");
+        for field in object.fields {
+            let _ = writeln!(
+                text,
+                "| `{}` | {} | {} | {} | {} |",
+                field.name,
+                kind(&field.kind),
+                preset(field),
+                field.source,
+                field.meaning,
+            );
+        }
+        text.push('\n');
+    }
+    text
+}
+
+fn kind(kind: &Kind) -> String {
+    match kind {
+        Kind::Length { least, most } => format!("length, {} to {}", least.show(), most.show()),
+        Kind::Whole { least, most } if least == most => format!("{least}"),
+        Kind::Whole { least, most } => format!("whole number, {least} to {most}"),
+        Kind::Number { least, most } => format!("number, {least} to {most}"),
+        Kind::Amount { most } => format!("amount, 0 to {most}"),
+        Kind::Text { most, .. } => format!("text of at most {most} characters"),
+        Kind::Choice(words) => words
+            .iter()
+            .map(|word| format!("`{word}`"))
+            .collect::<Vec<_>>()
+            .join(", "),
+        Kind::Flag => "true or false".to_owned(),
+        Kind::Object(object) => link(object),
+        Kind::OneOf(objects) => objects
+            .iter()
+            .map(|object| link(object))
+            .collect::<Vec<_>>()
+            .join(" or "),
+        Kind::List { of, least, most } => format!("list of {least} to {most}: {}", self::kind(of)),
+        Kind::Maybe(of) => format!("null or {}", self::kind(of)),
+    }
+}
+
+fn link(object: &Object) -> String {
+    format!("[{0}](#{0})", object.name)
+}
+
+fn preset(field: &Field) -> String {
+    match field.preset {
+        Preset::Required => "required".to_owned(),
+        Preset::Null => "null".to_owned(),
+        Preset::Empty => "`[]`".to_owned(),
+        Preset::Value("") => "empty".to_owned(),
+        Preset::Value(text) => format!("`{text}`"),
+        Preset::Whole(json) => format!("`{}`", json.lines().map(str::trim).collect::<Vec<_>>().join(" ")),
+        Preset::Parts("{}") => "its fields' defaults".to_owned(),
+        Preset::Parts(json) => format!("`{json}`"),
+        Preset::Computed(how) => how.to_owned(),
+        Preset::From(value, how) => format!("`{value}` {how}"),
+    }
+}

@@ -1,0 +1,125 @@
+//! The table of fields as a JSON schema (draft 2020-12).
+
+use super::{Field, HOUSE, Kind, Object, Preset};
+use serde_json::{Map, Value, json};
+
+/// The JSON schema of the input.
+///
+/// It says the shape and the choices. That lengths may be text in many forms, and what values go together, only the
+/// reading itself can say.
+///
+/// ```
+/// let schema: serde_json::Value = serde_json::from_str(&edgenail::reading::house_schema()).unwrap();
+/// assert_eq!(schema["$ref"], "#/$defs/house");
+/// assert_eq!(schema["$defs"]["wall"]["required"], serde_json::json!(["name", "length"]));
+/// ```
+pub fn house_schema() -> String {
+    let mut definitions = Map::new();
+    definitions.insert(
+        "length".to_owned(),
+        json!({
+            "description": "A length: text such as \"97 1/8\", \"8' 1 1/8\\\"\" or \"2467 mm\", or a bare number in the document's unit.",
+            "type": ["string", "number"],
+        }),
+    );
+    definitions.insert(
+        "decimal".to_owned(),
+        json!({ "description": "A decimal number, as a number or as text.", "type": ["string", "number"] }),
+    );
+    for object in super::objects(&HOUSE) {
+        definitions.insert(object.name.to_owned(), definition(object));
+    }
+    let schema = json!({
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "House",
+        "$ref": "#/$defs/house",
+        "$defs": definitions,
+    });
+    let mut text = serde_json::to_string_pretty(&schema).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+fn definition(object: &Object) -> Value {
+    let mut properties = Map::new();
+    let mut required = Vec::new();
+    if let Some(tag) = object.tag {
+        properties.insert("kind".to_owned(), json!({ "const": tag }));
+        required.push("kind");
+    }
+    for field in object.fields {
+        properties.insert(field.name.to_owned(), property(field));
+        if matches!(field.preset, Preset::Required) {
+            required.push(field.name);
+        }
+    }
+    json!({
+        "description": object.meaning,
+        "type": "object",
+        "properties": properties,
+        "required": required,
+        "additionalProperties": false,
+    })
+}
+
+fn property(field: &Field) -> Value {
+    let mut property = kind(&field.kind);
+    let mut meaning = field.meaning.to_owned();
+    match field.preset {
+        Preset::Computed(how) => meaning = format!("{meaning} Default: {how}."),
+        Preset::From(value, how) => meaning = format!("{meaning} Default: {value} {how}."),
+        Preset::Value(value) => {
+            add(&mut property, "default", scalar(&field.kind, value));
+        }
+        Preset::Null => add(&mut property, "default", Value::Null),
+        Preset::Empty => add(&mut property, "default", json!([])),
+        Preset::Whole(text) | Preset::Parts(text) => {
+            add(
+                &mut property,
+                "default",
+                serde_json::from_str(text).unwrap_or_default(),
+            );
+        }
+        Preset::Required => {}
+    }
+    if !field.source.is_empty() {
+        meaning = format!("{meaning} Source of the default: {}.", field.source);
+    }
+    add(&mut property, "description", json!(meaning));
+    property
+}
+
+fn scalar(kind: &Kind, text: &str) -> Value {
+    match kind {
+        Kind::Whole { .. } | Kind::Flag => serde_json::from_str(text).unwrap_or_default(),
+        _ => json!(text),
+    }
+}
+
+fn add(property: &mut Value, key: &str, value: Value) {
+    if let Value::Object(map) = property {
+        map.insert(key.to_owned(), value);
+    }
+}
+
+fn kind(kind: &Kind) -> Value {
+    let reference = |name: &str| json!({ "$ref": format!("#/$defs/{name}") });
+    match kind {
+        Kind::Length { .. } => reference("length"),
+        Kind::Number { .. } | Kind::Amount { .. } => reference("decimal"),
+        Kind::Whole { least, most } => json!({ "type": "integer", "minimum": least, "maximum": most }),
+        Kind::Text { most, blank } => {
+            json!({ "type": "string", "minLength": u8::from(!blank), "maxLength": most })
+        }
+        Kind::Choice(words) => json!({ "enum": words }),
+        Kind::Flag => json!({ "type": "boolean" }),
+        Kind::Object(object) => reference(object.name),
+        Kind::OneOf(objects) => {
+            json!({ "oneOf": objects.iter().map(|object| reference(object.name)).collect::<Vec<_>>() })
+        }
+        Kind::List { of, least, most } => {
+            json!({ "type": "array", "items": self::kind(of), "minItems": least, "maxItems": most })
+        }
+        Kind::Maybe(of) => json!({ "anyOf": [self::kind(of), { "type": "null" }] }),
+    }
+}

@@ -1,0 +1,26 @@
+//! The whole document.
+
+use super::practice::practice;
+use super::rates::rates;
+use super::stock::stock;
+use super::wall::{corner, wall};
+use crate::house::House;
+use crate::length::Unit;
+use crate::reading::record::Record;
+
+/// The house that this record describes.
+pub(in crate::reading) fn document(record: &Record<'_, '_>) -> House {
+    // How bare numbers are read was settled before; here only faults of these two fields are found.
+    let _: Option<Unit> = record.get("unit");
+    let _: Option<u64> = record.maybe("length_unit", |record| record.get("per_inch"));
+    let general = record.object("practice", |record| practice(record, None));
+    let corners = record.list("corners", corner);
+    House {
+        name: record.get("name"),
+        walls: record.list("walls", |record| wall(record, &general)),
+        corners,
+        stock: record.object("stock", stock),
+        building_order: record.get("building_order"),
+        rates: record.object("rates", rates),
+    }
+}
