@@ -1,5 +1,7 @@
 //! How long each stage takes. `cargo bench -p edgenail`.
 
+#![expect(clippy::expect_used, reason = "a bench that cannot start ends")]
+
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use edgenail::evaluate::evaluate;
 use edgenail::frame::frame_wall;
