@@ -124,6 +124,9 @@ impl Work<'_, '_> {
                 Ok(rect) => rect,
                 Err(reason) => return self.impossible(run, why_not(run, reason)),
             };
+            if !rect.y_span().overlaps(along) {
+                return self.impossible(run, why_not(run, NoRoom::Across));
+            }
             self.add_stud(rect, lumber.stick);
             if self.needs_double(run, &lumber) {
                 self.double(rect, lumber.stick);
@@ -174,6 +177,9 @@ impl Work<'_, '_> {
                 Ok(rect) => rect,
                 Err(reason) => return self.impossible(run, why_not(run, reason)),
             };
+            if !rect.x_span().overlaps(along) {
+                return self.impossible(run, why_not(run, NoRoom::Across));
+            }
             left.extend(Interval::subtract(along, &[rect.x_span()]));
             // Only an added stud shortens a bay; what is left of it may need nothing.
             let opening = run.joint == Joint::Opening;
