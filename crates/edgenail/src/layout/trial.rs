@@ -255,10 +255,10 @@ impl Trial {
 
     /// Underside of the storey's bottom plate.
     pub(crate) fn base(&self) -> Length {
-        if self.band != Under::Nothing {
-            inch(13, 8)
-        } else {
+        if self.band == Under::Nothing {
             Length::ZERO
+        } else {
+            inch(13, 8)
         }
     }
 
