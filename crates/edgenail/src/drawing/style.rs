@@ -89,8 +89,7 @@ pub(super) const fn pen_of(layer: Layer) -> Pen {
         Layer::StrengthAxis => pen(180, &[], GREEN, Fill::None),
         Layer::Datum => pen(250, &[6_000, 1_000, 1_000, 1_000], RED, Fill::None),
         Layer::Start => pen(350, &[], BLACK, Fill::Ink),
-        Layer::Dimension => pen(120, &[], BLACK, Fill::None),
-        Layer::Leader => pen(120, &[], BLACK, Fill::None),
+        Layer::Dimension | Layer::Leader => pen(120, &[], BLACK, Fill::None),
         Layer::Flag => pen(300, &[], RED, Fill::Paper),
         Layer::Ring => pen(200, &[], BLACK, Fill::Paper),
     }

@@ -119,16 +119,17 @@ impl Canvas<'_> {
                 fallback = Some((index, place, hits));
             }
         }
-        match fallback.and_then(|(index, place, _)| tags.get(index).map(|tag| tag.set(&place))) {
-            Some((labels, marks)) => {
-                self.drawing.marks.extend(marks);
-                labels.into_iter().for_each(|label| self.put(label));
+        if let Some((labels, marks)) =
+            fallback.and_then(|(index, place, _)| tags.get(index).map(|tag| tag.set(&place)))
+        {
+            self.drawing.marks.extend(marks);
+            for label in labels {
+                self.put(label);
             }
-            None => {
-                let says = Says::PieceMark { piece: piece.id };
-                let at = inside(rings, &bounds);
-                self.call_out(says, &piece.mark, at, 1_900, true);
-            }
+        } else {
+            let says = Says::PieceMark { piece: piece.id };
+            let at = inside(rings, &bounds);
+            self.call_out(says, &piece.mark, at, 1_900, true);
         }
     }
 
@@ -209,7 +210,9 @@ impl Canvas<'_> {
                 .iter()
                 .all(|label| extent.grown(-600).covers(&label.extent) && self.room.is_free(&label.extent));
             if fits {
-                labels.into_iter().for_each(|label| self.put(label));
+                for label in labels {
+                    self.put(label);
+                }
                 return;
             }
         }
