@@ -36,6 +36,7 @@ impl Fault {
 /// assert_eq!(tree.get("gap").map(|node| node.shown()), Some("0.1250".to_owned()));
 /// # Ok::<(), edgenail::issue::Issue>(())
 /// ```
+#[expect(clippy::result_large_err, reason = "a document is parsed once")]
 pub fn parse(bytes: &[u8]) -> Result<(Node<'_>, Vec<Issue>), Issue> {
     if bytes.len() > BYTES_MOST {
         return Err(issue(
