@@ -421,17 +421,12 @@ fn tagged(item: &Item<'_, '_>, tables: &'static [&'static Object]) -> Option<&'s
             let tree::Kind::Text(word) = &node.kind else {
                 return fault(Code::WrongKind, node.shown(), "`kind` must be text");
             };
-            match tables.iter().find(|table| table.tag == Some(word.as_ref())) {
-                Some(table) => Some(table),
-                None => {
-                    let message = format!(
-                        "`{}` is none of the kinds{}",
-                        cut(word),
-                        perhaps(nearest(word, tags()))
-                    );
-                    fault(Code::NotAChoice, node.shown(), &message)
-                }
+            if let Some(table) = tables.iter().find(|table| table.tag == Some(word.as_ref())) {
+                return Some(table);
             }
+            let help = perhaps(nearest(word, tags()));
+            let message = format!("`{}` is none of the kinds{help}", cut(word));
+            fault(Code::NotAChoice, node.shown(), &message)
         }
     }
 }

@@ -348,6 +348,6 @@ impl Value for [Length; 2] {
     }
 
     fn show(&self) -> String {
-        self.map(|length| length.show_plain()).join(", ")
+        self.map(ShowPlain::show_plain).join(", ")
     }
 }
