@@ -82,3 +82,9 @@ fn parts(column: &Column) -> ColumnParts<'_> {
 pub(crate) fn plan(py: Python<'_>, house: &[u8]) -> PyResult<Planned> {
     call(py, || edgenail::plan_bytes(house)).map(|plan| Planned { plan })
 }
+
+/// The demo house as JSON text.
+#[pyfunction]
+pub(crate) fn demo_house() -> &'static str {
+    edgenail::demo::HOUSE_JSON
+}

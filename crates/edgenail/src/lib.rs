@@ -7,6 +7,7 @@ pub mod blocking;
 pub mod caution;
 pub mod cutting;
 pub mod decimal;
+pub mod demo;
 pub mod drawing;
 pub mod edges;
 pub mod error;

@@ -11,7 +11,7 @@ import warnings
 from edgenail._edgenail import DEBUG, __version__
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
 from edgenail.lengths import Length, Shown
-from edgenail.plan import Plan, plan
+from edgenail.plan import Plan, demo_house, plan
 from edgenail.table import Column, Table
 
 __all__ = [
@@ -26,6 +26,7 @@ __all__ = [
     "Shown",
     "Table",
     "__version__",
+    "demo_house",
     "plan",
 ]
 

@@ -13,7 +13,7 @@ from edgenail.lengths import Length
 from edgenail.notebook import plan_html
 from edgenail.table import Table
 
-__all__ = ["Plan", "plan"]
+__all__ = ["Plan", "demo_house", "plan"]
 
 
 class Plan:
@@ -147,6 +147,11 @@ def plan(house: Mapping[str, Any] | str | bytes | object) -> Plan:
     Raises ``InputError`` with every fault of the input, or ``NoLayoutError``.
     """
     return Plan(_document(house))
+
+
+def demo_house() -> str:
+    """The demo house as JSON text: an invented place with invented prices."""
+    return _edgenail.demo_house()
 
 
 def _document(house: object) -> bytes:

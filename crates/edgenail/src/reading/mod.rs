@@ -59,7 +59,7 @@ static DOCUMENT: Kind = Kind::Object(&HOUSE);
 /// assert!(assumed.iter().any(|a| a.path == "/practice/gap" && a.value == "1/8\""));
 /// ```
 pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
-    let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![issue])?;
+    let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![*issue])?;
     let mut context = Context::new(doubles);
     context.exact = tree
         .get("length_unit")

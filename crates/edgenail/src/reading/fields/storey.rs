@@ -144,7 +144,7 @@ pub(super) static ORIGIN: Object = Object {
                 least: Length::feet(-10),
                 most: Length::feet(1000),
             },
-            "the sheathing corner where studs are pulled from the end of a wall that butts at an outside corner, else 0",
+            "0, the section's end, also for a wall that butts at a corner",
             COMMON,
             "From that end of the section to the zero of the layout, towards the middle of the wall; below zero where \
              layout is pulled from the sheathing corner of a neighbour.",

@@ -67,7 +67,6 @@ fn stud(record: &Record<'_, '_>) -> Stud {
     }
 }
 
-/// The offset of a wall that butts is settled when all walls are read.
 pub(super) fn origin(record: &Record<'_, '_>) -> LayoutOrigin {
     LayoutOrigin {
         end: record.get("end"),

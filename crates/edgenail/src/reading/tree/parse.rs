@@ -34,28 +34,27 @@ impl Fault {
 /// let (tree, issues) = parse(br#"{"gap": 0.1250}"#)?;
 /// assert!(issues.is_empty());
 /// assert_eq!(tree.get("gap").map(|node| node.shown()), Some("0.1250".to_owned()));
-/// # Ok::<(), edgenail::issue::Issue>(())
+/// # Ok::<(), Box<edgenail::issue::Issue>>(())
 /// ```
-#[expect(clippy::result_large_err, reason = "a document is parsed once")]
-pub fn parse(bytes: &[u8]) -> Result<(Node<'_>, Vec<Issue>), Issue> {
+pub fn parse(bytes: &[u8]) -> Result<(Node<'_>, Vec<Issue>), Box<Issue>> {
     if bytes.len() > BYTES_MOST {
-        return Err(issue(
+        return Err(Box::new(issue(
             Code::TooLarge,
             "",
             &format!("{} bytes", bytes.len()),
             &format!("at most {BYTES_MOST} bytes"),
             "the document is too large",
-        ));
+        )));
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
         let place = Place::of(bytes, error.valid_up_to());
-        issue(
+        Box::new(issue(
             Code::NotUtf8,
             "",
             &place.to_string(),
             "UTF-8",
             &format!("the bytes are not UTF-8 at {place}"),
-        )
+        ))
     })?;
     let mut parser = Parser {
         text,
@@ -66,7 +65,7 @@ pub fn parse(bytes: &[u8]) -> Result<(Node<'_>, Vec<Issue>), Issue> {
     };
     match parser.document() {
         Ok(node) => Ok((node, doubles(bytes, parser.doubles))),
-        Err(fault) => Err(describe(&parser, &fault)),
+        Err(fault) => Err(Box::new(describe(&parser, &fault))),
     }
 }
 
