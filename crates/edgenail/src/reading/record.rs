@@ -422,18 +422,7 @@ fn tagged(item: &Item<'_, '_>, tables: &'static [&'static Object]) -> Option<&'s
                 return fault(Code::WrongKind, node.shown(), "`kind` must be text");
             };
             if let Some(table) = tables.iter().find(|table| table.tag == Some(word.as_ref())) {
-<<<<<<< HEAD
-                Some(table)
-            } else {
-                let message = format!(
-                    "`{}` is none of the kinds{}",
-                    cut(word),
-                    perhaps(nearest(word, tags()))
-                );
-                fault(Code::NotAChoice, node.shown(), &message)
-=======
                 return Some(table);
->>>>>>> main
             }
             let help = perhaps(nearest(word, tags()));
             let message = format!("`{}` is none of the kinds{help}", cut(word));
