@@ -5,7 +5,7 @@ use super::nails::layer_of;
 use super::wood::groups;
 use super::{Canvas, Shows};
 use crate::blocking::BlockLie;
-use crate::drawing::page::{Cell, List, MARGIN, ROW, Row, SHEET_HEIGHT, Sample, TITLE_HEIGHT};
+use crate::drawing::page::{Cell, List, MARGIN, ROW, Row, Sample};
 use crate::drawing::{Layer, MM, Micron, Spot};
 use crate::finding::Severity;
 use crate::house::{End, Face, OpeningKind};
@@ -52,10 +52,9 @@ impl Canvas<'_> {
             })
             .collect();
         let total: Micron = lists.iter().map(List::height).sum();
-        let page = SHEET_HEIGHT - MARGIN - TITLE_HEIGHT - 3 * MM - top;
         // A column ends a little late at most, by the longest row.
         let longest = lists.iter().map(List::height).max().unwrap_or(ROW);
-        let high = (total / count + longest + 2 * ROW).max(page.min(total)).max(page);
+        let high = total / count + longest + 3 * ROW;
         let mut corner = Spot::new(MARGIN + 3 * MM, top);
         let mut lowest = top;
         for (index, list) in lists.iter().enumerate() {
@@ -81,11 +80,8 @@ impl Canvas<'_> {
         let mut pieces: Vec<_> = self.input.layout.pieces.iter().collect();
         pieces.sort_by_key(|piece| piece.hang_order);
         let mut rows = vec![Row::Heading(
-            "Pieces, in the order of hanging: turn, mark, sheet, cut width × height, cut out".into(),
+            "Pieces in order of hanging: sheet, width × height, cut-outs".into(),
         )];
-        if let Some(Row::Heading(text)) = rows.first_mut() {
-            *text = "Pieces in order of hanging: sheet, width × height, cut-outs".into();
-        }
         for piece in pieces {
             let blank = piece.blank();
             let mut cuts = self.cut_outs(piece).into_iter();
