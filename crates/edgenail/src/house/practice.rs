@@ -132,7 +132,7 @@ pub struct Practice {
     pub rim_gap: Length,
     /// What happens at a sawn rim.
     pub rim_seam: RimSeam,
-    /// What a panel stays short of a wall end.
+    /// The most that a panel stays short of a wall end, so that its sheet fits.
     pub end_short: Length,
     /// What a panel is cut back at an opening.
     pub opening_cut_back: Length,

@@ -124,9 +124,9 @@ pub(super) static PRACTICE: Object = Object {
         value(
             "end_short",
             sixteenths(0, 2),
-            "0",
+            "1/8",
             COMMON,
-            "What a panel stays short of a wall end.",
+            "The most that a panel stays short of a wall end, so that its sheet fits.",
         ),
         value(
             "opening_cut_back",
