@@ -172,7 +172,10 @@ impl Canvas<'_> {
         self.put(Label::new(Says::Note, text, corner, 2_800).bold());
     }
 
-    #[expect(clippy::unnecessary_wraps, reason = "it ends functions that may have no drawing")]
+    #[expect(
+        clippy::unnecessary_wraps,
+        reason = "it ends functions that may have no drawing"
+    )]
     fn finish(mut self, shows: Shows, scale: &str, lists_end: Micron) -> Option<Drawing> {
         let needed = lists_end + 3 * MM + TITLE_HEIGHT + MARGIN;
         self.drawing.height = needed.max(SHEET_HEIGHT);

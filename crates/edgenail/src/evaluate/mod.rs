@@ -5,7 +5,7 @@ use crate::edges::{self, EdgeRun, Site};
 use crate::finding::{Finding, Severity};
 use crate::frame::Frame;
 use crate::house::House;
-use crate::layout::{Layout, LayoutSpec, lay_out};
+use crate::layout::{Layout, LayoutSpec, lay_out, rules};
 use crate::nailing::{self, Nailing, nail_all};
 use crate::price::{Cost, Prices, cost};
 
@@ -36,7 +36,7 @@ pub struct Evaluated {
 pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
     let layout = lay_out(house, frame, &spec);
     let bare = edges::edges(house, frame, &layout);
-    let mut findings = Vec::new();
+    let mut findings = rules(house, frame, &layout);
     let blocking = match Site::new(house, frame) {
         Some(site) => {
             findings.extend(edges::findings(&site, &layout, &bare));
