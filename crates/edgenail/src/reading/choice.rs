@@ -48,9 +48,7 @@ macro_rules! choices {
         /// Every word beside the value that it stands for, as JSON writes it.
         #[cfg(test)]
         fn written() -> Vec<(&'static str, String)> {
-            let mut words = Vec::new();
-            $($(words.push(($word, serde_json::to_string(&<$type>::$variant).unwrap()));)*)*
-            words
+            vec![$($(($word, serde_json::to_string(&<$type>::$variant).unwrap()),)*)*]
         }
     };
 }

@@ -1,7 +1,7 @@
 //! From JSON text to a house: every fault is named, every default is listed.
 //!
 //! The text becomes a [`tree`] that keeps numbers as they were written. The tree becomes a
-//! [`House`](crate::house::House) through one table of [`fields`], which also gives the JSON schema and the
+//! [`House`] through one table of [`fields`], which also gives the JSON schema and the
 //! documentation of the input. What no single field can say, such as two openings that overlap, is checked last.
 
 pub mod fields;

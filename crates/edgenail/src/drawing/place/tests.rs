@@ -32,7 +32,9 @@ proptest! {
     fn a_found_place_is_free(taken in prop::collection::vec((0_i64..90_000, 0_i64..90_000, 1_i64..30_000), 0..30)) {
         let mut room = Room::new(Extent::new(0, 0, 100_000, 100_000));
         let boxes: Vec<Extent> = taken.iter().map(|&(x, y, s)| Extent::new(x, y, x + s, y + s / 2 + 1)).collect();
-        boxes.iter().for_each(|&b| room.take(b));
+        for &b in &boxes {
+    room.take(b);
+}
         if let Some(found) = room.nearest(Spot::new(50_000, 50_000), 8_000, 3_000, 60_000) {
             prop_assert!(boxes.iter().all(|b| !b.meets(&found)));
             prop_assert!(Extent::new(0, 0, 100_000, 100_000).covers(&found));

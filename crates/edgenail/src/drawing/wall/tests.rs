@@ -17,7 +17,7 @@ const STYLE: Style = Style::Inches(Finest::Sixteenth);
 /// A house with one wall through all stages, and where work on it starts.
 struct Built {
     house: House,
-    built: Evaluated,
+    evaluated: Evaluated,
     start: DrawnStart,
 }
 
@@ -31,18 +31,22 @@ impl Built {
             datum: Some(inch(48, 0)),
             notes: vec!["The first sheet is whole.".into()],
         };
-        Self { house, built, start }
+        Self {
+            house,
+            evaluated: built,
+            start,
+        }
     }
 
     fn input(&self) -> WallDrawingInput<'_> {
         WallDrawingInput {
             house: &self.house,
-            frame: &self.built.backed,
-            layout: &self.built.layout,
-            edges: &self.built.runs,
-            blocking: &self.built.blocking,
-            nailing: &self.built.nailing,
-            findings: &self.built.findings,
+            frame: &self.evaluated.backed,
+            layout: &self.evaluated.layout,
+            edges: &self.evaluated.runs,
+            blocking: &self.evaluated.blocking,
+            nailing: &self.evaluated.nailing,
+            findings: &self.evaluated.findings,
             start: &self.start,
             style: STYLE,
         }
@@ -123,7 +127,7 @@ fn marks_lie_in_their_pieces(drawing: &Drawing, built: &Built) -> Result<(), Tes
             _ => None,
         })
         .collect();
-    let pieces = &built.built.layout.pieces;
+    let pieces = &built.evaluated.layout.pieces;
     prop_assert_eq!(outlines.len(), pieces.len());
     for (piece, rings) in pieces.iter().zip(outlines) {
         let said: Vec<_> = drawing
@@ -145,7 +149,7 @@ fn marks_lie_in_their_pieces(drawing: &Drawing, built: &Built) -> Result<(), Tes
 /// Nails drawn are nails planned: rows by layer, dots in all.
 fn nails_are_all_there(drawing: &Drawing, built: &Built) -> Result<(), TestCaseError> {
     let planned: u64 = built
-        .built
+        .evaluated
         .nailing
         .rows
         .iter()
@@ -189,7 +193,7 @@ proptest! {
         let mut built = plain();
         built.house.name.clone_from(&name);
         built.house.walls[0].name = name;
-        built.built.backed.openings[0].name = opening;
+        built.evaluated.backed.openings[0].name = opening;
         let drawing = wall(&built.input()).unwrap();
         texts_are_apart(&drawing)?;
     }
@@ -250,7 +254,7 @@ fn a_plain_wall_says_what_a_framer_pulls() {
         assert!(said(text), "{text} is missing");
     }
     let a2 = built
-        .built
+        .evaluated
         .layout
         .pieces
         .iter()
@@ -271,7 +275,7 @@ fn a_plain_wall_says_what_a_framer_pulls() {
 #[test]
 fn without_the_opening_nothing_speaks_of_it() {
     let mut built = plain();
-    built.built.backed.openings.clear();
+    built.evaluated.backed.openings.clear();
     let drawing = wall(&built.input()).unwrap();
     let said = |text: &str| drawing.labels.iter().any(|label| label.text == text);
     assert!(!said("O1") && !said("66\"") && !said("114\"") && said("96\""));
@@ -282,17 +286,17 @@ fn without_the_opening_nothing_speaks_of_it() {
 #[test]
 fn foreign_indices_are_survived() {
     let mut built = plain();
-    for piece in &mut built.built.layout.pieces {
+    for piece in &mut built.evaluated.layout.pieces {
         piece.sheet = 99;
         piece.band = 7;
     }
-    for row in &mut built.built.nailing.rows {
+    for row in &mut built.evaluated.nailing.rows {
         row.nail = 99;
     }
-    for block in &mut built.built.blocking.blocks {
+    for block in &mut built.evaluated.blocking.blocks {
         block.stick = 99;
     }
     assert!(wall(&built.input()).is_some());
-    built.built.backed.wall = 9;
+    built.evaluated.backed.wall = 9;
     assert!(wall(&built.input()).is_none());
 }
