@@ -72,7 +72,6 @@ fn threads_share_a_plan_and_keep_their_own_errors() {
 }
 
 #[test]
-#[ignore = "plans have no rows yet"]
 fn rows_and_columns_agree() {
     every_way("tests/c/rows.c");
 }
