@@ -1,9 +1,10 @@
 //! The members of a floor band.
 
 use super::builder::{Material, Piece};
+use super::grid::Grid;
 use super::{Axis, BandPlace, Frame, MemberKind};
 use crate::geometry::{Interval, Rect};
-use crate::house::{BandLayer, BandMembers, Direction, End, FloorBand, LayoutOrigin, MemberKindInBand};
+use crate::house::{BandLayer, BandMembers, Direction, FloorBand, MemberKindInBand};
 use crate::length::Length;
 
 /// Where a band lies.
@@ -70,13 +71,8 @@ pub(super) fn frame_band(frame: &mut Frame, band: &FloorBand, at: Lying) -> Leng
 
 /// Members of a band without a rim. Says whether something level closes it.
 fn bare_members(frame: &mut Frame, members: &BandMembers, at: &Lying, y: Interval) -> bool {
-    let ends = centres(members.spacing, members.origin, at.sheathed)
-        .into_iter()
-        .map(|centre| {
-            let x0 = centre - members.width.half();
-            Interval::new(x0, x0 + members.width)
-        });
-    let ends: Vec<Interval> = ends.filter_map(|end| end.intersect(at.x)).collect();
+    let grid = Grid::new(members.origin, members.spacing, at.sheathed);
+    let ends = grid.faces_with_ends(members.width, at.x);
     match (members.direction, members.member) {
         (Direction::Across, kind) => {
             let kind = if kind == MemberKindInBand::Truss {
@@ -142,28 +138,3 @@ fn bare_members(frame: &mut Frame, members: &BandMembers, at: &Lying, y: Interva
 
 /// Height of the chord of a floor truss, whose chords lie flat (common practice, no source).
 const CHORD: Length = Length::sixteenths(24);
-
-/// Centres at a spacing from an origin, the zero included, over a stretch.
-pub(super) fn centres(spacing: Length, origin: LayoutOrigin, x: Interval) -> Vec<Length> {
-    let mut all = Vec::new();
-    if spacing <= Length::ZERO {
-        return all;
-    }
-    let (mut at, step) = match origin.end {
-        End::Left => (x.lo + origin.offset, spacing),
-        End::Right => (x.hi - origin.offset, -spacing),
-    };
-    while at < x.lo || x.hi < at {
-        let away = if step > Length::ZERO { at > x.hi } else { at < x.lo };
-        if away {
-            return all;
-        }
-        at += step;
-    }
-    while x.contains(at) {
-        all.push(at);
-        at += step;
-    }
-    all.sort_unstable();
-    all
-}

@@ -3,6 +3,7 @@
 use super::band::{Lying, frame_band};
 use super::builder::Material;
 use super::corner::{Neighbour, ends};
+use super::grid::Grid;
 use super::plates::lay_plates;
 use super::rake::Roofline;
 use super::roof::{Under, frame_top, lay_rake, lay_top_plates, roofline};
@@ -11,7 +12,7 @@ use super::{
     EndCondition, Frame, MemberKind, OpeningPlace, PatchPlace, SectionPlace, SegmentPlace, StoreyPlace,
 };
 use crate::geometry::{Interval, Point, Profile, Rect};
-use crate::house::{End, FloorBand, House, Level, Patch, RakeBuild, Section, Segment, Storey, Top, Wall};
+use crate::house::{FloorBand, House, Level, Patch, RakeBuild, Section, Segment, Storey, Top, Wall};
 use crate::length::Length;
 
 /// Frames a wall: every member that its words ask for, and where everything is.
@@ -146,7 +147,7 @@ impl Work<'_> {
                 rake.build,
                 line,
                 &storey.top_plates,
-                storey.spacing,
+                &Grid::new(storey.origin, storey.spacing, self.sheathed),
                 storey.stud.width,
             );
         }
@@ -203,10 +204,7 @@ impl Work<'_> {
         let studs_from = base + sum(&storey.bottom_plates);
         let studs_to = studs_from + storey.stud.length;
         let top = studs_to + sum(&storey.top_plates);
-        let (zero, from_right) = match storey.origin.end {
-            End::Left => (self.sheathed.lo + storey.origin.offset, false),
-            End::Right => (self.sheathed.hi - storey.origin.offset, true),
-        };
+        let grid = Grid::new(storey.origin, storey.spacing, self.sheathed);
         let index = u32::try_from(self.frame.storeys.len()).unwrap_or(u32::MAX);
         let place = StoreyPlace {
             name: storey.name.clone(),
@@ -223,8 +221,8 @@ impl Work<'_> {
             stud_width: storey.stud.width,
             stud_depth: storey.stud.depth,
             spacing: storey.spacing,
-            zero,
-            from_right,
+            zero: grid.zero,
+            from_right: grid.from_right,
         };
         self.frame.storeys.push(place.clone());
         let material = Material {

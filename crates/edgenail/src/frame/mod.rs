@@ -5,6 +5,7 @@ mod band;
 mod build;
 mod builder;
 mod corner;
+mod grid;
 mod member;
 mod place;
 mod plates;

@@ -1,7 +1,7 @@
 //! What is above the uppermost plate: rakes, gable trusses, heels.
 
-use super::band::centres;
 use super::builder::{Material, Piece};
+use super::grid::Grid;
 use super::plates::lay_plates;
 use super::rake::Roofline;
 use super::{Axis, Frame, MemberKind};
@@ -39,7 +39,7 @@ pub(super) fn lay_rake(
     build: RakeBuild,
     line: &Roofline,
     plates: &[Plate],
-    spacing: Length,
+    grid: &Grid,
     width: Length,
 ) {
     let all: Vec<Length> = match build {
@@ -57,14 +57,8 @@ pub(super) fn lay_rake(
     }
     if build == RakeBuild::Ladder {
         let under = line.with_thickness(all.iter().copied().sum());
-        let mut x0 = at.x.lo;
-        while x0 < at.x.hi {
-            let stud = Rect {
-                x0,
-                x1: (x0 + width).min(at.x.hi),
-                y0: at.top,
-                y1: at.top,
-            };
+        for x in grid.faces_with_ends(width, at.x) {
+            let stud = Rect::from_spans(x, Interval::new(at.top, at.top));
             if let Some(face) = Convex::from_points(&under.cut_stud(stud)) {
                 frame.put_convex(
                     &at.material,
@@ -72,7 +66,6 @@ pub(super) fn lay_rake(
                     face,
                 );
             }
-            x0 += spacing.max(width);
         }
     }
 }
@@ -93,15 +86,14 @@ pub(super) fn frame_top(frame: &mut Frame, top: &Top, at: &Under, line: Option<&
 
 /// A gable truss: bottom chord, upright webs, top chords. Where it is sheathed, its line.
 fn gable(frame: &mut Frame, truss: &GableTruss, at: &Under) -> Option<Vec<Point>> {
-    let left = truss.ridge_x - at.x.lo;
     let line = Roofline::new(
         Point::new(truss.ridge_x, Length::ZERO),
         truss.pitch,
         truss.pitch,
         truss.chord,
     )?;
-    // The heel is the height over the left end of the frame.
-    let peak = at.top + truss.heel - line.y_at(truss.ridge_x - left);
+    // The heel is the height over the end farther from the ridge; over the other end the truss is higher.
+    let peak = at.top + truss.heel - line.y_at(at.x.lo).min(line.y_at(at.x.hi));
     let line = Roofline::new(
         Point::new(truss.ridge_x, peak),
         truss.pitch,
@@ -141,10 +133,7 @@ fn gable(frame: &mut Frame, truss: &GableTruss, at: &Under) -> Option<Vec<Point>
                 y1: bottom.y1,
             };
             let inside = at.x.lo <= web.x0 && web.x1 <= at.x.hi;
-            if inside
-                && (offset > Length::ZERO || centre == truss.ridge_x)
-                && let Some(face) = Convex::from_points(&line.cut_stud(web))
-            {
+            if inside && let Some(face) = Convex::from_points(&line.cut_stud(web)) {
                 frame.put_convex(&at.material, piece(MemberKind::TrussWeb, Axis::Vertical), face);
             }
             if offset == Length::ZERO {
@@ -158,13 +147,8 @@ fn gable(frame: &mut Frame, truss: &GableTruss, at: &Under) -> Option<Vec<Point>
 
 /// Heels of roof trusses, with blocks between them where there are some.
 fn heels(frame: &mut Frame, trusses: &EaveTrusses, at: &Under) {
-    let heels: Vec<Interval> = centres(trusses.spacing, trusses.origin, at.sheathed)
-        .into_iter()
-        .filter_map(|centre| {
-            let x0 = centre - trusses.width.half();
-            Interval::new(x0, x0 + trusses.width).intersect(at.x)
-        })
-        .collect();
+    let grid = Grid::new(trusses.origin, trusses.spacing, at.sheathed);
+    let heels = grid.faces_with_ends(trusses.width, at.x);
     let y = Interval::new(at.top, at.top + trusses.heel);
     for heel in &heels {
         frame.put(

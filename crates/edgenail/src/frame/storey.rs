@@ -1,11 +1,12 @@
 //! The members of one storey.
 
 use super::builder::{Material, Piece};
+use super::grid::Grid;
 use super::rake::Roofline;
 use super::upright::{Upright, Uprights};
 use super::{Axis, Frame, MemberKind, Origin, StoreyPlace};
 use crate::geometry::{Convex, Interval, Rect};
-use crate::house::{Segment, Storey};
+use crate::house::{Opening, Segment, Storey};
 use crate::length::Length;
 
 /// A storey where it stands.
@@ -30,6 +31,17 @@ impl Standing<'_> {
     /// From the bottom plates to the top plates.
     fn full(&self) -> Interval {
         Interval::new(self.place.studs_from, self.place.studs_to)
+    }
+
+    /// The stretches that layout takes up, each with its number of spaces from the zero, below zero where layout
+    /// is pulled back towards the end that it starts from.
+    fn layout(&self) -> Vec<(i64, Interval)> {
+        let grid = Grid {
+            zero: self.place.zero,
+            spacing: self.place.spacing,
+            from_right: self.place.from_right,
+        };
+        grid.faces(self.place.stud_width, self.x)
     }
 
     /// The rough opening and its header, in wall coordinates.
@@ -105,8 +117,29 @@ pub(super) fn frame_storey(frame: &mut Frame, at: &Standing<'_>, first_opening: 
     block_rows(frame, at, &holes, &uprights);
 }
 
+/// Openings in the order in which they are framed: from the end that layout is pulled from.
+fn from_layout_end<'a>(
+    at: &Standing<'a>,
+    holes: &'a [Hole],
+    first_opening: u32,
+) -> Vec<(&'a Opening, &'a Hole, u32)> {
+    let openings = at.storey.openings.iter().zip(holes).zip(first_opening..);
+    let mut framed: Vec<_> = openings
+        .map(|((opening, hole), index)| (opening, hole, index))
+        .collect();
+    framed.sort_by_key(|(_, hole, _)| {
+        if at.place.from_right {
+            -hole.rect.x1
+        } else {
+            hole.rect.x0
+        }
+    });
+    framed
+}
+
 /// All uprights, in the order of who stays where two would stand in one another: ends, trimmers, kings, end posts,
-/// studs on layout, cripples.
+/// studs on layout, cripples. Of two kings that would stand in one another the one nearer to the layout end stays
+/// and serves both openings, and an end stud serves as the king that would stand in it.
 fn uprights(at: &Standing<'_>, holes: &[Hole], first_opening: u32) -> Vec<Upright> {
     let width = at.place.stud_width;
     let mut all = Uprights::default();
@@ -123,32 +156,44 @@ fn uprights(at: &Standing<'_>, holes: &[Hole], first_opening: u32) -> Vec<Uprigh
     for n in 1..=i64::from(at.storey.end_studs.right) {
         all.stand(full(MemberKind::EndStud, Origin::Said, at.x.hi - width * n));
     }
-    for ((opening, hole), index) in at.storey.openings.iter().zip(holes).zip(first_opening..) {
-        let (trimmers, kings) = (i64::from(opening.trimmers), i64::from(opening.kings));
-        let carried = hole.header.map_or(at.place.studs_to, |header| header.y0);
-        for n in 0..trimmers + kings {
-            let (kind, y) = if n < trimmers {
-                (MemberKind::Trimmer, Interval::new(at.place.studs_from, carried))
+    let framed = from_layout_end(at, holes, first_opening);
+    for kind in [MemberKind::Trimmer, MemberKind::KingStud] {
+        for &(opening, hole, index) in &framed {
+            let (trimmers, kings) = (i64::from(opening.trimmers), i64::from(opening.kings));
+            let carried = hole.header.map_or(at.place.studs_to, |header| header.y0);
+            let (beside, y) = if kind == MemberKind::Trimmer {
+                (0..trimmers, Interval::new(at.place.studs_from, carried))
             } else {
-                (MemberKind::KingStud, at.full())
+                (trimmers..trimmers + kings, at.full())
             };
-            for x0 in [hole.rect.x0 - width * (n + 1), hole.rect.x1 + width * n] {
-                all.stand(Upright {
-                    kind,
-                    origin: Origin::Said,
-                    x: Interval::new(x0, x0 + width),
-                    y,
-                    opening: Some(index),
-                });
+            for n in beside {
+                for x0 in [hole.rect.x0 - width * (n + 1), hole.rect.x1 + width * n] {
+                    let x = Interval::new(x0, x0 + width);
+                    let within = at.x.covers(x) && !holes.iter().any(|other| other.rect.x_span().overlaps(x));
+                    if within {
+                        all.stand(Upright {
+                            kind,
+                            origin: Origin::Said,
+                            x,
+                            y,
+                            opening: Some(index),
+                        });
+                    }
+                }
             }
         }
     }
     for segment in at.segments {
-        for n in 0..i64::from(segment.end_posts) {
-            for x0 in [segment.from + width * n, segment.to - width * (n + 1)] {
-                all.stand(full(MemberKind::PostStud, Origin::Said, x0));
-            }
-        }
+        all.stand_post(
+            full(MemberKind::PostStud, Origin::Said, segment.from),
+            width,
+            segment,
+        );
+        all.stand_post(
+            full(MemberKind::PostStud, Origin::Said, segment.to - width),
+            -width,
+            segment,
+        );
     }
     on_layout(at, holes, first_opening, &mut all);
     for (hole, index) in holes.iter().zip(first_opening..) {
@@ -174,32 +219,7 @@ fn uprights(at: &Standing<'_>, holes: &[Hole], first_opening: u32) -> Vec<Uprigh
 
 /// Studs on layout; over and under openings, cripples on the same layout.
 fn on_layout(at: &Standing<'_>, holes: &[Hole], first_opening: u32, all: &mut Uprights) {
-    let width = at.place.stud_width;
-    let mut steps: Vec<(i64, Length)> = Vec::new();
-    let mut k = 0;
-    loop {
-        let offset = at.place.spacing * k;
-        let centre = if at.place.from_right {
-            at.place.zero - offset
-        } else {
-            at.place.zero + offset
-        };
-        let past = if at.place.from_right {
-            centre < at.x.lo
-        } else {
-            centre > at.x.hi
-        };
-        if past || at.place.spacing <= Length::ZERO {
-            break;
-        }
-        steps.push((k, centre - width.half()));
-        k += 1;
-    }
-    for (k, x0) in steps {
-        let x = Interval::new(x0, x0 + width);
-        if x.lo < at.x.lo || at.x.hi < x.hi {
-            continue;
-        }
+    for (k, x) in at.layout() {
         let over: Vec<(&Hole, u32)> = holes
             .iter()
             .zip(first_opening..)

@@ -2,6 +2,8 @@
 
 use super::{MemberKind, Origin};
 use crate::geometry::{Interval, Rect};
+use crate::house::Segment;
+use crate::length::Length;
 
 /// A stud, king, trimmer or cripple.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,6 +32,36 @@ impl Uprights {
             self.0.push(upright);
         }
         free
+    }
+
+    /// Makes up an end post, from a segment's end towards its middle by `step`: studs that stand there over the full
+    /// height count, and others are added beside them until there are enough. Trimmers stop at a header and do not
+    /// count.
+    pub fn stand_post(&mut self, outermost: Upright, step: Length, segment: &Segment) {
+        let span = Interval::new(segment.from, segment.to);
+        let (mut stud, mut count) = (outermost, 0);
+        while count < segment.end_posts && span.covers(stud.x) {
+            let there = self
+                .0
+                .iter()
+                .find(|other| other.x.overlaps(stud.x) && other.y.overlaps(stud.y))
+                .copied();
+            let next = if let Some(other) = there {
+                if other.kind != MemberKind::Trimmer && other.kind != MemberKind::Cripple {
+                    count += 1;
+                }
+                if step > Length::ZERO {
+                    other.x.hi
+                } else {
+                    other.x.lo - step.abs()
+                }
+            } else {
+                self.0.push(stud);
+                count += 1;
+                stud.x.lo + step
+            };
+            stud.x = Interval::new(next, next + step.abs());
+        }
     }
 
     /// Parts every upright that a header runs through: what is below carries it, what is above is a cripple.
