@@ -28,6 +28,7 @@ fn main() -> Result<(), Box<dyn Error>> {
             write(&format!("wall-{}.svg", file_name(&wall.name)), &svg)?;
         }
     }
+    write("cut-sheets.svg", &plan.cut_sheets_svg())?;
     summary(&plan, &folder)?;
     Ok(())
 }

@@ -158,6 +158,11 @@ impl Plan {
         self.results(|results| report::table(results, name))
     }
 
+    /// The drawing of all sheets that are cut, as SVG.
+    pub fn cut_sheets_svg(&self) -> String {
+        sheet::cuts(&self.house, &self.walls, &self.cutting).svg()
+    }
+
     /// The drawing of a wall, as SVG.
     pub fn wall_svg(&self, wall: &str) -> Option<String> {
         Some(sheet::wall(&self.house, self.wall(wall)?)?.svg())

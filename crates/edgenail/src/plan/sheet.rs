@@ -1,8 +1,10 @@
 //! What a plan shows its drawings.
 
 use super::WallPlan;
-use crate::drawing::{self, Drawing, DrawnStart, WallDrawingInput};
+use crate::cutting::CutPlan;
+use crate::drawing::{self, CutDrawingInput, Drawing, DrawnStart, WallDrawingInput};
 use crate::house::{End, House};
+use crate::layout::Layout;
 use crate::length::{Finest, Style};
 use crate::start::{DatumIs, Start};
 
@@ -30,6 +32,22 @@ pub(super) fn wall(house: &House, wall: &WallPlan) -> Option<Drawing> {
         findings: &wall.findings,
         start: &start,
         style: Style::Inches(Finest::Sixteenth),
+    })
+}
+
+/// The drawing of all sheets that are cut.
+pub(super) fn cuts(house: &House, walls: &[WallPlan], cutting: &CutPlan) -> Drawing {
+    let layouts: Vec<(u32, &Layout)> = walls
+        .iter()
+        .map(|wall| (wall.index, &wall.built.layout))
+        .collect();
+    let style = Style::Inches(Finest::Sixteenth);
+    drawing::cut_sheets(&CutDrawingInput {
+        house,
+        layouts: &layouts,
+        cutting,
+        wall: None,
+        style,
     })
 }
 

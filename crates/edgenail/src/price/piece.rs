@@ -2,7 +2,8 @@
 
 use super::Prices;
 use super::part::{Part, Tally};
-use crate::geometry::{Facing, Rect, Shape};
+use crate::cutting::cuts_of_piece;
+use crate::geometry::{Rect, Shape};
 use crate::house::Sheet;
 use crate::layout::{Running, Sides};
 use crate::length::Length;
@@ -14,8 +15,7 @@ impl Prices<'_> {
         let blank = outline.bounds();
         self.material(&mut tally, &blank, sheet);
         self.setting(&mut tally, &blank, outline, sides);
-        self.cutting(&mut tally, &blank, outline, sheet, running);
-        self.openings(&mut tally, &blank, outline);
+        self.cutting(&mut tally, outline, sheet, running);
         tally
     }
 
@@ -67,77 +67,20 @@ impl Prices<'_> {
             .any(|band| blank.y0 <= band.y.lo && band.y.hi <= blank.y1)
     }
 
-    /// Saw cuts that bring the sheet to its blank, with a rake or steps.
-    fn cutting(&self, tally: &mut Tally, blank: &Rect, outline: &Shape, sheet: &Sheet, running: Running) {
-        let (width, length) = match running {
-            Running::Upright => (blank.width(), blank.height()),
-            Running::Flat => (blank.height(), blank.width()),
-        };
-        self.work(
-            tally,
+    /// Saw work, counted by the cutting stage: at the bench, then in place.
+    fn cutting(&self, tally: &mut Tally, outline: &Shape, sheet: &Sheet, running: Running) {
+        let work = cuts_of_piece(outline, sheet, running);
+        tally.add(
             Part::Cutting,
-            i64::from(length < sheet.length),
-            self.rates.cross_cut,
+            i64::from(work.bench_cuts()),
+            self.minutes(work.bench_minutes(self.rates)),
         );
-        self.work(
-            tally,
-            Part::Cutting,
-            i64::from(width < sheet.width),
-            self.rates.rip,
-        );
-        let sloped = outline
-            .boundary()
-            .iter()
-            .filter(|edge| edge.facing == Facing::Top && edge.a.y != edge.b.y)
-            .count();
-        self.work(
-            tally,
-            Part::Cutting,
-            i64::try_from(sloped).unwrap_or(i64::MAX),
-            self.rates.rake_cut,
+        tally.add(
+            Part::Openings,
+            i64::from(work.openings),
+            self.minutes(work.opening_minutes(self.rates)),
         );
     }
-
-    /// Cut-outs made in place: each takes a start and the length of its edge.
-    fn openings(&self, tally: &mut Tally, blank: &Rect, outline: &Shape) {
-        for hole in self
-            .frame
-            .holes()
-            .iter()
-            .chain(self.frame.penetrations.iter().map(|place| &place.rect))
-        {
-            let Some(part) = hole.intersect(blank) else {
-                continue;
-            };
-            if !outline_misses(outline, &part) {
-                continue;
-            }
-            let sides = [
-                (part.x0 > blank.x0, part.height()),
-                (part.x1 < blank.x1, part.height()),
-                (part.y0 > blank.y0, part.width()),
-                (part.y1 < blank.y1, part.width()),
-            ];
-            let edge: Length = sides
-                .iter()
-                .filter(|(cut, _)| *cut)
-                .map(|(_, length)| *length)
-                .sum();
-            let foot = i128::from(Length::feet(1).units());
-            let along = self
-                .rates
-                .opening_per_foot
-                .scaled(i128::from(edge.units()), foot)
-                .unwrap_or_default();
-            let minutes = self.rates.opening.checked_add(along).unwrap_or_default();
-            tally.add(Part::Openings, 1, self.minutes(minutes));
-        }
-    }
-}
-
-/// The outline leaves out some of this rectangle, or the rectangle is a hole yet to be cut in it.
-fn outline_misses(outline: &Shape, part: &Rect) -> bool {
-    part.area() > 0 && outline.bounds().overlaps(part)
 }
 
 /// 16 square feet, in square units.
