@@ -65,6 +65,8 @@ pub fn backing(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Blocking {
     work.out
 }
 
+const NO_STICK: &str = "no stick in stock is as long as the clear bay";
+
 struct Work<'s, 'a> {
     site: &'s Site<'a>,
     layout: &'s Layout,
@@ -127,6 +129,9 @@ impl Work<'_, '_> {
             if !rect.y_span().overlaps(along) {
                 return self.impossible(run, why_not(run, NoRoom::Across));
             }
+            if self.longer_than_stick(rect.height(), &lumber) {
+                return self.impossible(run, NO_STICK);
+            }
             self.add_stud(rect, lumber.stick);
             if self.needs_double(run, &lumber) {
                 self.double(rect, lumber.stick);
@@ -155,6 +160,11 @@ impl Work<'_, '_> {
         shared_width(self.site, run.area(), sheet_of(self.site, self.layout, run)?)
     }
 
+    fn longer_than_stick(&self, length: Length, lumber: &Lumber) -> bool {
+        let stick = self.site.house.stock.sticks.get(lumber.stick as usize);
+        stick.is_none_or(|stick| stick.length < length)
+    }
+
     /// A second stud beside one that was just added, where there is room on either side.
     fn double(&mut self, rect: Rect, stick: u32) {
         if let Some(second) = self.standing.beside(rect, rect.width()) {
@@ -179,6 +189,9 @@ impl Work<'_, '_> {
             };
             if !rect.x_span().overlaps(along) {
                 return self.impossible(run, why_not(run, NoRoom::Across));
+            }
+            if self.longer_than_stick(rect.width() - self.site.practice.block_clearance, &lumber) {
+                return self.impossible(run, NO_STICK);
             }
             left.extend(Interval::subtract(along, &[rect.x_span()]));
             // Only an added stud shortens a bay; what is left of it may need nothing.

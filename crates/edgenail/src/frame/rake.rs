@@ -129,3 +129,22 @@ impl Roofline {
         quads
     }
 }
+
+/// What of a convex polygon lies above a level line: a chord that is cut to stand on another.
+pub(super) fn cut_level(corners: &[Point], y: Length) -> Vec<Point> {
+    let mut above = Vec::with_capacity(corners.len() + 1);
+    let next = corners.iter().cycle().skip(1);
+    for (from, to) in corners.iter().zip(next) {
+        if from.y >= y {
+            above.push(*from);
+        }
+        if (from.y < y) != (to.y < y) {
+            let crossing = Slope::through(*from, *to).and_then(|side| side.x_at(y));
+            above.push(Point::new(crossing.unwrap_or(from.x), y));
+        }
+    }
+    above
+}
+
+#[cfg(test)]
+mod tests;

@@ -3,7 +3,7 @@
 use super::builder::{Material, Piece};
 use super::grid::Grid;
 use super::plates::lay_plates;
-use super::rake::Roofline;
+use super::rake::{Roofline, cut_level};
 use super::{Axis, Frame, MemberKind};
 use crate::geometry::{Convex, Interval, Point, Rect};
 use crate::house::{EaveTrusses, GableTruss, Plate, Rake, RakeBuild, Storey, Top};
@@ -114,11 +114,7 @@ fn gable(frame: &mut Frame, truss: &GableTruss, at: &Under) -> Option<Vec<Point>
         bottom,
     );
     for quad in line.layers(at.x, &[truss.chord]) {
-        let above: Vec<Point> = quad
-            .into_iter()
-            .map(|point| Point::new(point.x, point.y.max(bottom.y1)))
-            .collect();
-        if let Some(face) = Convex::from_points(&above) {
+        if let Some(face) = Convex::from_points(&cut_level(&quad, bottom.y1)) {
             frame.put_convex(&at.material, piece(MemberKind::TrussChord, Axis::Sloped), face);
         }
     }

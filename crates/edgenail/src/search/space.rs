@@ -1,7 +1,7 @@
 //! What a search may choose from, prepared once for a wall.
 
 use crate::frame::{Axis, Frame};
-use crate::geometry::{Interval, Rect};
+use crate::geometry::{Convex, Interval, Rect, Toward};
 use crate::house::{House, Practice, Sheet, Stock, Wall};
 use crate::layout::Running;
 use crate::length::Length;
@@ -27,8 +27,10 @@ pub(super) struct Space<'a> {
     pub top: Length,
     /// Openings and bare zones.
     pub holes: Vec<Rect>,
-    /// Faces that hold nails: rectangle around each, and its direction.
+    /// Level and upright faces that hold nails: rectangle around each, and its direction.
     pub faces: Vec<(Rect, Axis)>,
+    /// Sloped faces that hold nails.
+    pub slopes: Vec<Convex>,
 }
 
 impl<'a> Space<'a> {
@@ -63,8 +65,14 @@ impl<'a> Space<'a> {
         let faces = frame
             .members
             .iter()
-            .filter(|member| member.nailable)
+            .filter(|member| member.nailable && member.axis != Axis::Sloped)
             .map(|member| (member.face.bounds(), member.axis))
+            .collect();
+        let slopes = frame
+            .members
+            .iter()
+            .filter(|member| member.nailable && member.axis == Axis::Sloped)
+            .map(|member| member.face)
             .collect();
         let top = frame.upper.points().iter().map(|point| point.y).max()?;
         Some(Self {
@@ -80,6 +88,7 @@ impl<'a> Space<'a> {
             top,
             holes: frame.holes(),
             faces,
+            slopes,
         })
     }
 
@@ -151,12 +160,19 @@ impl<'a> Space<'a> {
     /// How much of a vertical seam over this height has no wood behind it.
     pub fn bare_length(&self, x: Length, y: Interval) -> Length {
         let reach = self.seam_half() - SEAM_TOLERANCE;
+        let high = self
+            .frame
+            .upper
+            .y_at(x, Toward::Left)
+            .map_or(y.hi, |high| high.clamp(y.lo, y.hi));
+        let y = Interval::new(y.lo, high);
         let mut taken: Vec<Interval> = self
             .faces
             .iter()
             .filter(|(face, _)| face.x0 + reach <= x && x + reach <= face.x1)
             .map(|(face, _)| face.y_span())
             .collect();
+        taken.extend(self.slopes.iter().filter_map(|face| face.span_at_x(x)));
         taken.extend(
             self.holes
                 .iter()
