@@ -153,6 +153,7 @@ fn run(
     };
     let bare = stretch.support.is_err() && !(joint == Joint::End && site.hangs(middle));
     let hold = stretch.support.ok();
+    let bay = clear_bay(site, edge, stretch);
     EdgeRun {
         id: u32::try_from(id).unwrap_or(u32::MAX),
         piece: piece.id,
@@ -172,14 +173,8 @@ fn run(
         },
         inset: hold.map(|hold| hold.inset),
         wood: hold.map(|hold| hold.wood),
-        bay: hold.is_none().then(|| stretch.bay.len()),
-        must_back: bare
-            && site.wants_backing(
-                edge.side.is_plumb(),
-                joint == Joint::Opening,
-                area,
-                stretch.bay.len(),
-            ),
+        bay: hold.is_none().then_some(bay),
+        must_back: bare && site.wants_backing(edge.side.is_plumb(), joint == Joint::Opening, area, bay),
         partner,
     }
 }
@@ -191,6 +186,20 @@ enum Hole {
     Opening(u32),
     /// A place that stays without sheathing.
     BareZone,
+}
+
+/// The clear bay that a bare stretch lies in. Past the last member of the wall there is none: what reaches from there to
+/// the end of the sheathing hangs free.
+fn clear_bay(site: &Site<'_>, edge: &PanelEdge, stretch: &Stretch) -> Length {
+    let ends = site.frame.lower.span();
+    let short = site.practice.end_short;
+    let level = edge.lie() == Lie::Level;
+    let at_end = stretch.span.lo <= ends.lo + short || ends.hi - short <= stretch.span.hi;
+    if level && at_end {
+        stretch.span.len()
+    } else {
+        stretch.bay.len()
+    }
 }
 
 /// The opening or bare zone that a stretch runs along.
