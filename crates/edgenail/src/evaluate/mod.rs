@@ -76,3 +76,6 @@ impl Evaluated {
             .filter(|finding| finding.severity == Severity::Refuse)
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -20,6 +20,8 @@ pub use member::{Axis, Member, MemberId, MemberKind, Origin};
 pub use place::{BandPlace, EndCondition, OpeningPlace, PatchPlace, SectionPlace, SegmentPlace, StoreyPlace};
 
 use crate::geometry::{Profile, Rect};
+use crate::house::Bearing;
+use crate::length::Length;
 use serde::Serialize;
 
 /// The members of a wall with the places that later stages ask for.
@@ -59,11 +61,29 @@ pub struct Frame {
 
 impl Frame {
     /// Everything that sheathing leaves out: openings, then bare zones.
+    ///
+    /// A doorway on a foundation is open below its sill too: no strip of an overhanging sheet runs on under it.
     pub fn holes(&self) -> Vec<Rect> {
-        self.openings
-            .iter()
-            .map(|o| o.rect)
-            .chain(self.bare_zones.iter().map(|b| b.rect))
+        let lowest = |opening: &OpeningPlace| {
+            let storey = self.storeys.get(opening.storey as usize)?;
+            let section = self.sections.get(storey.section as usize)?;
+            let doorway = section.bears == Bearing::Concrete && opening.rect.y0 <= section.base;
+            doorway.then(|| {
+                self.lower
+                    .points()
+                    .iter()
+                    .map(|point| point.y)
+                    .min()
+                    .unwrap_or_default()
+                    - Length::feet(1)
+            })
+        };
+        let openings = self.openings.iter().map(|opening| Rect {
+            y0: lowest(opening).map_or(opening.rect.y0, |low| low.min(opening.rect.y0)),
+            ..opening.rect
+        });
+        openings
+            .chain(self.bare_zones.iter().map(|zone| zone.rect))
             .collect()
     }
 

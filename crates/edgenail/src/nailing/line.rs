@@ -154,7 +154,8 @@ impl Hammer<'_, '_> {
         best.map(|(_, at, backing)| (at, backing))
     }
 
-    /// The panel reaches far enough on all sides of a place.
+    /// The panel reaches far enough on all sides of a place: to level and plumb edges along them, to sloped ones square
+    /// to the slope.
     fn on_panel(&self, at: Point) -> bool {
         let round = Rect {
             x0: at.x,
@@ -163,13 +164,28 @@ impl Hammer<'_, '_> {
             y1: at.y,
         }
         .grown(self.rule.least);
-        match self.outline.is_rect() {
-            Some(rect) => rect.covers(&round),
-            None => round
-                .corners()
-                .into_iter()
-                .all(|corner| self.outline.contains(corner)),
+        if let Some(rect) = self.outline.is_rect() {
+            return rect.covers(&round);
         }
+        let slopes: Vec<PanelEdge> = self
+            .outline
+            .boundary()
+            .iter()
+            .map(|edge| PanelEdge::new(edge.a, edge.b))
+            .filter(PanelEdge::is_sloped)
+            .collect();
+        // Lengthening a distance by the slope and reading a height on it each round by less than a unit.
+        let rounding = Length::from_units(2);
+        let clear = slopes
+            .iter()
+            .filter(|slope| slope.span().contains(at.x))
+            .all(|slope| at.y + Steepness::of(slope).plumb(self.rule.least) <= slope.y_at(at.x) + rounding);
+        clear
+            && round.corners().into_iter().all(|corner| {
+                let over = slopes.iter().find(|slope| slope.span().contains(corner.x));
+                let y = over.map_or(corner.y, |slope| corner.y.min(slope.y_at(corner.x)));
+                self.outline.contains(Point::new(corner.x, y))
+            })
     }
 
     /// A place on the line has panel round it, and no strap, bolt or penetration lies there.

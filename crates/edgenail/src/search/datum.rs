@@ -6,7 +6,7 @@ use crate::length::Length;
 
 /// How far the sheathing may reach below the lowest plate, in the order of practice.
 ///
-/// What the user fixed leaves no choice. On concrete a sheet is flush, held up or overhangs the foundation; half a
+/// What the user fixed leaves no choice. On concrete a sheet is held up or overhangs the foundation and never bears on it; half a
 /// plate is a lap with a course below, which a foundation does not have (common practice, no source).
 pub(super) fn reaches(wall: &Wall, frame: &Frame) -> Vec<Length> {
     let fixed = frame.sections.iter().find_map(|section| section.reach);
@@ -35,7 +35,7 @@ fn reach(
     lowest: Option<Length>,
 ) -> Option<Length> {
     match datum {
-        DatumChoice::Flush => Some(Length::ZERO),
+        DatumChoice::Flush => (!on_concrete).then_some(Length::ZERO),
         DatumChoice::HeldUp => on_concrete.then_some(-practice.held_up),
         DatumChoice::Overhang => {
             (!on_concrete || practice.overhang <= practice.overhang_most).then_some(practice.overhang)

@@ -1,0 +1,93 @@
+use crate::finding::FindingCode;
+use crate::frame::MemberKind;
+use crate::length::Length;
+use crate::plan_json;
+
+/// A 12 ft wall under one slope; plates cut to it carry the upper edge of every sheet.
+fn raked(top: &str) -> String {
+    format!(
+        r#"{{"name": "h", "walls": [{{"name": "w", "length": "12'", "sections": [{{"bottom": {{"bears": "floor"}},
+        "stack": [{{"kind": "storey", "name": "first", "stud": {{"width": "1 1/2", "depth": "5 1/2", "length": "92 5/8"}}}}],
+        "top": {top}}}]}}]}}"#
+    )
+}
+
+/// Edges along a rake are nailed at edge spacing like any other: loss of gable sheathing along the roof edge is the
+/// most usual storm failure (JLC, 'Gable-End Retrofits').
+#[test]
+fn rake_edges_are_nailed_at_edge_spacing() {
+    let pitch = r#"{"rise": "4", "run": "12"}"#;
+    let tops = [
+        (
+            format!(
+                r#"{{"kind": "rake", "ridge_x": "0", "peak": "50", "left": {pitch}, "right": {pitch}, "build": "raked_plates"}}"#
+            ),
+            MemberKind::RakedPlate,
+        ),
+        (
+            format!(
+                r#"{{"kind": "gable_truss", "ridge_x": "6'", "heel": "5", "pitch": {pitch}, "chord": "3 1/2",
+                "web_width": "1 1/2", "web_spacing": "24", "sheathed": true}}"#
+            ),
+            MemberKind::TrussChord,
+        ),
+    ];
+    for (top, kind) in tops {
+        let plan = plan_json(&raked(&top)).expect("the wall has a plan");
+        let built = &plan.walls()[0].built;
+        let sloped = |piece: &&crate::layout::Piece| {
+            piece
+                .outline
+                .boundary()
+                .iter()
+                .any(|edge| edge.a.x != edge.b.x && edge.a.y != edge.b.y)
+        };
+        let mut seen = 0;
+        for piece in built.layout.pieces.iter().filter(sloped) {
+            let rows = built
+                .nailing
+                .rows
+                .iter()
+                .filter(|row| row.piece == piece.id && row.zone == crate::nailing::Zone::Edge);
+            let nails = rows.flat_map(|row| row.positions().map(move |at| (at, row.member)));
+            let mut along: Vec<_> = nails
+                .filter(|(_, member)| {
+                    built
+                        .backed
+                        .member(*member)
+                        .is_some_and(|member| member.kind == kind)
+                })
+                .map(|(at, _)| at)
+                .collect();
+            along.sort();
+            let (blank, reach) = (piece.blank(), Length::inches(6) + Length::sixteenths(1));
+            let (Some(first), Some(last)) = (along.first(), along.last()) else {
+                panic!("{kind:?}: {} is not nailed", piece.mark)
+            };
+            // The toe of a piece that runs out to a point has no room for a nail with 3/8 in. of panel round it.
+            let toe = reach * 2;
+            assert!(
+                first.x - blank.x0 <= toe && blank.x1 - last.x <= toe,
+                "{kind:?}: {} is bare at an end",
+                piece.mark
+            );
+            let apart = along
+                .windows(2)
+                .filter(|pair| pair[0].x != pair[1].x)
+                .all(|pair| pair[1].x - pair[0].x <= reach);
+            assert!(apart, "{kind:?}: {} is nailed wider than 6 in.", piece.mark);
+            seen += 1;
+        }
+        assert!(seen >= 2, "{kind:?}: {seen} pieces along the rake");
+        let blocked = plan
+            .findings()
+            .iter()
+            .filter(|finding| finding.code == FindingCode::NailBlocked);
+        assert_eq!(
+            blocked
+                .filter(|finding| finding.message.contains("no place"))
+                .count(),
+            0
+        );
+    }
+}
