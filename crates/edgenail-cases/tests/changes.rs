@@ -235,7 +235,7 @@ fn every_change_changes_what_it_must_and_nothing_else() {
             }
         }
     }
-    assert!(count >= 20, "only {count} changes");
+    assert!(count >= 40, "only {count} changes");
     assert!(
         failed.is_empty(),
         "{} of {count} changes fail\n{}",

@@ -3,6 +3,7 @@
 //! `cargo dev generate` writes all of them, `cargo dev header` the C header alone, and `cargo dev check` fails
 //! when a committed file differs from a fresh one, showing the first line that differs.
 
+mod fields;
 mod file;
 mod header;
 mod rows;
@@ -31,6 +32,8 @@ fn run(command: &str) -> Result<(), String> {
             rows::generate().write(&root)?;
             rows::list().write(&root)?;
             header::generate(&root)?.write(&root)?;
+            fields::table().write(&root)?;
+            fields::schema().write(&root)?;
             validation::generate(&root)?.write(&root)
         }
         "header" => header::generate(&root)?.write(&root),
@@ -53,6 +56,8 @@ fn all(root: &Path) -> Result<Vec<Generated>, String> {
         rows::generate(),
         rows::list(),
         header::generate(root)?,
+        fields::table(),
+        fields::schema(),
         validation::generate(root)?,
     ])
 }

@@ -1,6 +1,6 @@
 //! One layout through all stages of a wall, once: what the search compares and a plan reports.
 
-use crate::blocking::{Blocking, backing};
+use crate::blocking::{self, Blocking, backing};
 use crate::edges::{self, EdgeRun, Site};
 use crate::finding::{Finding, Severity};
 use crate::frame::Frame;
@@ -37,30 +37,32 @@ pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
     let layout = lay_out(house, frame, &spec);
     let bare = edges::edges(house, frame, &layout);
     let mut findings = rules(house, frame, &layout);
-    let blocking = match Site::new(house, frame) {
+    let added = match Site::new(house, frame) {
         Some(site) => {
             findings.extend(edges::findings(&site, &layout, &bare));
-            backing(&site, &layout, &bare)
+            let added = backing(&site, &layout, &bare);
+            findings.extend(blocking::findings(&site, &layout, &bare, &added));
+            added
         }
         None => Blocking::default(),
     };
-    let backed = frame.with(&blocking);
+    let backed = frame.with(&added);
     let runs = edges::edges(house, &backed, &layout);
     let mut nailing = Nailing::default();
     if let Some(site) = Site::new(house, &backed) {
         let (rows, _) = nail_all(&site, &layout, &runs);
         nailing = rows;
+        findings.extend(blocking::narrow_members(&site, &layout, &runs));
         findings.extend(nailing::findings(&site, &layout, &runs));
     }
     findings.sort_by_key(|finding| finding.severity);
-    let cost = Prices::new(house, frame).map_or_else(Cost::default, |prices| {
-        cost(&prices, &layout, &blocking, &nailing)
-    });
+    let cost = Prices::new(house, frame)
+        .map_or_else(Cost::default, |prices| cost(&prices, &layout, &added, &nailing));
     Evaluated {
         spec,
         layout,
         runs,
-        blocking,
+        blocking: added,
         backed,
         nailing,
         findings,

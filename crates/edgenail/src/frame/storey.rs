@@ -137,8 +137,8 @@ fn from_layout_end<'a>(
     framed
 }
 
-/// All uprights, in the order of who stays where two would stand in one another: ends, trimmers, kings, end posts,
-/// studs on layout, cripples. Of two kings that would stand in one another the one nearer to the layout end stays
+/// All uprights, in the order of who stays where two would stand in one another: ends, trimmers, kings, studs on
+/// layout, end posts, cripples. Of two kings that would stand in one another the one nearer to the layout end stays
 /// and serves both openings, and an end stud serves as the king that would stand in it.
 fn uprights(at: &Standing<'_>, holes: &[Hole], first_opening: u32) -> Vec<Upright> {
     let width = at.place.stud_width;
@@ -183,6 +183,8 @@ fn uprights(at: &Standing<'_>, holes: &[Hole], first_opening: u32) -> Vec<Uprigh
             }
         }
     }
+    on_layout(at, holes, first_opening, &mut all);
+    // A stud on layout at a segment's end carries the seam there, and counts.
     for segment in at.segments {
         all.stand_post(
             full(MemberKind::PostStud, Origin::Said, segment.from),
@@ -195,7 +197,6 @@ fn uprights(at: &Standing<'_>, holes: &[Hole], first_opening: u32) -> Vec<Uprigh
             segment,
         );
     }
-    on_layout(at, holes, first_opening, &mut all);
     for (hole, index) in holes.iter().zip(first_opening..) {
         if hole.sill_from < hole.rect.y0 {
             let y = Interval::new(at.place.studs_from, hole.sill_from.max(at.place.studs_from));

@@ -12,7 +12,13 @@ fn a_chord_cut_to_the_bottom_chord_keeps_its_thickness() {
         Point::new(inch(0), inch(4)),
     ];
     let cut = Convex::from_points(&cut_level(&quad, inch(3))).expect("a convex face is left");
-    assert_eq!(cut.span_at_x(inch(50)).map(crate::geometry::Interval::len), Some(inch(4)));
-    assert_eq!(cut.span_at_x(inch(0)).map(crate::geometry::Interval::len), Some(inch(1)));
+    assert_eq!(
+        cut.span_at_x(inch(50)).map(crate::geometry::Interval::len),
+        Some(inch(4))
+    );
+    assert_eq!(
+        cut.span_at_x(inch(0)).map(crate::geometry::Interval::len),
+        Some(inch(1))
+    );
     assert_eq!(cut.bounds().y0, inch(3));
 }
