@@ -59,6 +59,8 @@ pub(super) struct Hammer<'s, 'a> {
     pub(super) rule: LineRule,
     pub(super) piece: u32,
     pub(super) outline: &'s Shape,
+    /// The outline's sloped edges.
+    pub(super) slopes: &'s [PanelEdge],
     pub(super) rows: &'s mut Vec<NailRow>,
     pub(super) snags: &'s mut Vec<Snag>,
 }
@@ -167,22 +169,16 @@ impl Hammer<'_, '_> {
         if let Some(rect) = self.outline.is_rect() {
             return rect.covers(&round);
         }
-        let slopes: Vec<PanelEdge> = self
-            .outline
-            .boundary()
-            .iter()
-            .map(|edge| PanelEdge::new(edge.a, edge.b))
-            .filter(PanelEdge::is_sloped)
-            .collect();
         // Lengthening a distance by the slope and reading a height on it each round by less than a unit.
         let rounding = Length::from_units(2);
-        let clear = slopes
+        let clear = self
+            .slopes
             .iter()
             .filter(|slope| slope.span().contains(at.x))
             .all(|slope| at.y + Steepness::of(slope).plumb(self.rule.least) <= slope.y_at(at.x) + rounding);
         clear
             && round.corners().into_iter().all(|corner| {
-                let over = slopes.iter().find(|slope| slope.span().contains(corner.x));
+                let over = self.slopes.iter().find(|slope| slope.span().contains(corner.x));
                 let y = over.map_or(corner.y, |slope| corner.y.min(slope.y_at(corner.x)));
                 self.outline.contains(Point::new(corner.x, y))
             })

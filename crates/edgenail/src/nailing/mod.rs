@@ -11,7 +11,7 @@ mod row;
 pub use finding::findings;
 pub use row::{Nail, NailRow, Nailing, Zone};
 
-use crate::edges::{EdgeRun, LineRule, Site};
+use crate::edges::{EdgeRun, LineRule, PanelEdge, Site, panel_edges};
 use crate::frame::Frame;
 use crate::geometry::{Point, Rect};
 use crate::house::{House, Sheet};
@@ -57,11 +57,16 @@ pub fn nail_piece(
     let before = rows.len();
     let rule = LineRule::of(site.practice);
     let edges = edge::nailed_edges(piece, &rule, runs);
+    let mut slopes = Vec::new();
+    panel_edges(&piece.outline, |edge| {
+        slopes.extend(Some(edge).filter(PanelEdge::is_sloped))
+    });
     let mut hammer = Hammer {
         site,
         rule,
         piece: piece.id,
         outline: &piece.outline,
+        slopes: &slopes,
         rows,
         snags,
     };
