@@ -59,7 +59,7 @@ pub fn nail_piece(
     let edges = edge::nailed_edges(piece, &rule, runs);
     let mut slopes = Vec::new();
     panel_edges(&piece.outline, |edge| {
-        slopes.extend(Some(edge).filter(PanelEdge::is_sloped))
+        slopes.extend(Some(edge).filter(PanelEdge::is_sloped));
     });
     let mut hammer = Hammer {
         site,
