@@ -7,6 +7,7 @@ use crate::drawing::page::arrow;
 use crate::drawing::view::holds;
 use crate::drawing::{Extent, Form, Label, Layer, MM, Micron, Says, Spot};
 use crate::edges::Support;
+use crate::geometry::{Point, Shape};
 use crate::house::StrengthAxis;
 use crate::layout::{Piece, Running};
 use crate::length::{Length, Rounding};
@@ -128,7 +129,7 @@ impl Canvas<'_> {
             }
         } else {
             let says = Says::PieceMark { piece: piece.id };
-            let at = inside(rings, &bounds);
+            let at = self.view.spot(inside(&piece.outline));
             self.call_out(says, &piece.mark, at, 1_900, true);
         }
     }
@@ -272,15 +273,14 @@ fn candidates(
     })
 }
 
-/// A place inside an area: the middle of its bounds if that is inside, else near the middle of one of its parts.
-fn inside(rings: &[Vec<Spot>], bounds: &Extent) -> Spot {
-    let dots = TRIES.iter().flat_map(|sy| TRIES.iter().map(move |sx| (sx, sy)));
-    let spots = dots.map(|(sx, sy)| {
-        Spot::new(
-            bounds.x0 + bounds.width() * sx / 100,
-            bounds.y0 + bounds.height() * sy / 100,
-        )
+/// A place inside a piece: the middle of the largest of its columns.
+fn inside(outline: &Shape) -> Point {
+    let middle = |a: Length, b: Length| (a + b).half();
+    let spots = outline.columns().iter().map(|column| {
+        let low = middle(column.bottom.0, column.bottom.1);
+        let high = middle(column.top.0, column.top.1);
+        let area = (column.x1 - column.x0) * (high - low);
+        (area, Point::new(middle(column.x0, column.x1), middle(low, high)))
     });
-    let mut spots = spots.filter(|&spot| holds(rings, &Extent::around(spot, 2, 2)));
-    spots.next().unwrap_or_else(|| bounds.middle())
+    spots.max().map_or_else(Point::default, |(_, spot)| spot)
 }
