@@ -35,6 +35,11 @@ impl Steepness {
     pub fn square(&self, plumb: Length) -> Length {
         scale(plumb, self.run, self.slant, false)
     }
+
+    /// The level distance that a distance along the slope covers, rounded down.
+    pub fn level(&self, along: Length) -> Length {
+        scale(along, self.run, self.slant, false)
+    }
 }
 
 /// `length · by / over`, rounded up or down.

@@ -57,24 +57,29 @@ fn rake_edges_are_nailed_at_edge_spacing() {
                         .member(*member)
                         .is_some_and(|member| member.kind == kind)
                 })
-                .map(|(at, _)| at)
                 .collect();
             along.sort();
-            let (blank, reach) = (piece.blank(), Length::inches(6) + Length::sixteenths(1));
-            let (Some(first), Some(last)) = (along.first(), along.last()) else {
+            let (blank, spacing) = (piece.blank(), Length::inches(6));
+            let (Some((first, _)), Some((last, _))) = (along.first(), along.last()) else {
                 panic!("{kind:?}: {} is not nailed", piece.mark)
             };
             // The toe of a piece that runs out to a point has no room for a nail with 3/8 in. of panel round it.
-            let toe = reach * 2;
+            let toe = spacing * 2;
             assert!(
                 first.x - blank.x0 <= toe && blank.x1 - last.x <= toe,
                 "{kind:?}: {} is bare at an end",
                 piece.mark
             );
-            let apart = along
-                .windows(2)
-                .filter(|pair| pair[0].x != pair[1].x)
-                .all(|pair| pair[1].x - pair[0].x <= reach);
+            // At the ridge the nail that serves both slopes moves off the joint of the chords by no more than a
+            // quarter space.
+            let apart = along.windows(2).all(|pair| {
+                let most = if pair[0].1 == pair[1].1 {
+                    spacing
+                } else {
+                    spacing + spacing.half().half()
+                };
+                pair[0].0.distance(pair[1].0) <= most + Length::from_units(2)
+            });
             assert!(apart, "{kind:?}: {} is nailed wider than 6 in.", piece.mark);
             seen += 1;
         }

@@ -181,9 +181,13 @@ fn crossing(a: &PanelEdge, a_inset: Length, b: &PanelEdge, b_inset: Length) -> (
 impl Hammer<'_, '_> {
     /// Nails along one edge of a piece.
     pub(super) fn edge(&mut self, piece: &Piece, nailed: &NailedEdge<'_>) {
-        let spacing = self
+        let mut spacing = self
             .site
             .edge_spacing(nailed.edge.area(nailed.edge.span(), Interval::default()));
+        if nailed.edge.is_sloped() {
+            // A sloped line is divided by its level coordinate; spacing counts along the slope.
+            spacing = Steepness::of(&nailed.edge).level(spacing);
+        }
         let staggers = self.staggers(piece, nailed);
         let wood = backings(self.site, &self.rule, nailed);
         let line = nailed.line;

@@ -7,7 +7,7 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Part {
-    /// Sheets, by the area of the blanks.
+    /// Sheets, by how many such blanks one gives.
     Sheets,
     /// Setting pieces.
     Setting,

@@ -13,20 +13,25 @@ impl Prices<'_> {
     pub fn piece(&self, outline: &Shape, sides: Sides, sheet: &Sheet, running: Running) -> Tally {
         let mut tally = Tally::default();
         let blank = outline.bounds();
-        self.material(&mut tally, &blank, sheet);
+        self.material(&mut tally, &blank, sheet, running);
         self.setting(&mut tally, &blank, outline, sides);
         self.cutting(&mut tally, outline, sheet, running);
         tally
     }
 
-    /// The blank's share of the sheet's area.
-    fn material(&self, tally: &mut Tally, blank: &Rect, sheet: &Sheet) {
-        let whole = Rect::from_size(Length::ZERO, Length::ZERO, sheet.width, sheet.length).area();
-        let share = if whole > 0 {
-            sheet.price.scaled(blank.area(), whole)
-        } else {
-            None
+    /// One of as many equal blanks as the sheet gives, kerf lost between them: what is left of a sheet that gives
+    /// only one is no saving. Which pieces do share a sheet is known only when the whole house is cut.
+    fn material(&self, tally: &mut Tally, blank: &Rect, sheet: &Sheet, running: Running) {
+        let (up, across) = match running {
+            Running::Upright => (sheet.length, sheet.width),
+            Running::Flat => (sheet.width, sheet.length),
         };
+        let fit = |size: Length, of: Length| {
+            let kerf = self.practice.kerf;
+            ((of + kerf).units() / (size + kerf).units().max(1)).max(1)
+        };
+        let gives = fit(blank.width(), across) * fit(blank.height(), up);
+        let share = sheet.price.scaled(1, i128::from(gives));
         tally.add(Part::Sheets, 1, self.money(share.unwrap_or_default()));
     }
 
