@@ -7,6 +7,7 @@ mod fields;
 mod file;
 mod header;
 mod rows;
+mod typed;
 mod validation;
 
 use file::Generated;
@@ -34,6 +35,7 @@ fn run(command: &str) -> Result<(), String> {
             header::generate(&root)?.write(&root)?;
             fields::table().write(&root)?;
             fields::schema().write(&root)?;
+            typed::dictionaries()?.write(&root)?;
             validation::generate(&root)?.write(&root)
         }
         "header" => header::generate(&root)?.write(&root),
@@ -58,6 +60,7 @@ fn all(root: &Path) -> Result<Vec<Generated>, String> {
         header::generate(root)?,
         fields::table(),
         fields::schema(),
+        typed::dictionaries()?,
         validation::generate(root)?,
     ])
 }

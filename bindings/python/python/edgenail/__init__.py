@@ -10,6 +10,7 @@ import warnings
 
 from edgenail._edgenail import DEBUG, __version__
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
+from edgenail.house import House
 from edgenail.lengths import Length, Shown
 from edgenail.plan import Plan, demo_house, plan
 from edgenail.table import Column, Table
@@ -17,6 +18,7 @@ from edgenail.table import Column, Table
 __all__ = [
     "Column",
     "EdgenailError",
+    "House",
     "InputError",
     "InternalError",
     "Issue",

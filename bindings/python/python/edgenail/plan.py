@@ -6,12 +6,16 @@ import json
 from collections.abc import Mapping
 from dataclasses import asdict, is_dataclass
 from functools import cached_property
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from edgenail import _edgenail
+from edgenail.house import House
 from edgenail.lengths import Length
 from edgenail.notebook import plan_html
 from edgenail.table import Table
+
+if TYPE_CHECKING:
+    from _typeshed import DataclassInstance
 
 __all__ = ["Plan", "demo_house", "plan"]
 
@@ -138,11 +142,12 @@ class Plan:
         return f"<edgenail.Plan: {', '.join(f'{len(table)} {name}' for name, table in counts)}>"
 
 
-def plan(house: Mapping[str, Any] | str | bytes | object) -> Plan:
+def plan(house: House | Mapping[str, object] | str | bytes | DataclassInstance) -> Plan:
     """Plans a house.
 
     ``house`` is JSON text, bytes of JSON, the same document in plain Python values, or a dataclass of such values.
-    A ``Length`` may stand wherever the document has a length.
+    A ``Length`` may stand wherever the document has a length. ``edgenail.house.House`` tells an editor and a type
+    checker which fields there are.
 
     Raises ``InputError`` with every fault of the input, or ``NoLayoutError``.
     """
