@@ -100,7 +100,7 @@ fn write(text: &mut String, name: &str, object: &Value) -> Result<(), String> {
     };
     let mut meaning = object["description"].as_str().unwrap_or_default().to_owned();
     for (field, _, about) in words {
-        let _ = write!(meaning, "\n\n``{field}``: {about}");
+        let _ = write!(meaning, "\n\n`{field}`: {about}");
     }
     let _ = write!(text, "\n\nclass {class}({base}):\n{}", docstring(&meaning));
     for (field, kind, about) in plain {
@@ -153,31 +153,19 @@ fn class_name(name: &str) -> String {
 
 /// The text of a meaning inside a class, broken into lines.
 fn docstring(meaning: &str) -> String {
-    let mut text = String::new();
-    let mut line = "    \"\"\"".to_owned();
-    let mut empty = true;
-    for (place, paragraph) in meaning.split("\n\n").enumerate() {
-        if place > 0 {
-            let _ = write!(text, "{}\n\n", line.trim_end());
-            line = "    ".to_owned();
-            empty = true;
-        }
-        for word in paragraph.replace('`', "``").split_whitespace() {
-            if !empty && line.chars().count() + word.chars().count() > WIDTH {
-                let _ = writeln!(text, "{line}");
-                line = "    ".to_owned();
-                empty = true;
-            }
-            if !empty {
-                line.push(' ');
-            }
-            line.push_str(word);
-            empty = false;
-        }
-    }
-    let _ = writeln!(text, "{line}\"\"\"");
-    text
+    let options = textwrap::Options::new(WIDTH)
+        .initial_indent(INDENT)
+        .subsequent_indent(INDENT)
+        .break_words(false);
+    let quoted = format!("\"\"\"{}\"\"\"", meaning.replace('`', "``"));
+    let paragraphs: Vec<String> = quoted
+        .split("\n\n")
+        .map(|paragraph| textwrap::fill(paragraph, &options))
+        .collect();
+    format!("{}\n", paragraphs.join("\n\n"))
 }
+
+const INDENT: &str = "    ";
 
 /// Columns of a line.
 const WIDTH: usize = 100;

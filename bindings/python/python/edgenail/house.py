@@ -70,8 +70,8 @@ class Assembly(TypedDict):
     """What the walls are built with where no segment says otherwise."""
 
     category: NotRequired[str]
-    """Performance category of the sheets, such as ``7/16``; sheets of other categories are not used.
-    Source of the default: common practice, no source."""
+    """Performance category of the sheets, such as ``7/16``; sheets of other categories are not
+    used. Source of the default: common practice, no source."""
 
     edge_spacing: NotRequired[LengthLike]
     """Spacing at panel edges. Source of the default: panel makers' nailing advice."""
@@ -83,7 +83,8 @@ class Assembly(TypedDict):
     """Name of the nail; null takes the first bright nail in stock."""
 
     treated_nail: NotRequired[str | None]
-    """Name of the nail into treated lumber; null takes the first in stock that resists corrosion."""
+    """Name of the nail into treated lumber; null takes the first in stock that resists
+    corrosion."""
 
 
 class BandMembers(TypedDict):
@@ -109,8 +110,8 @@ class BandMembers(TypedDict):
     """Where their layout is pulled from. Source of the default: common practice, no source."""
 
     rim: NotRequired[Rim | None]
-    """The board that closes the band; null for none. Default: a rim where sawn joists run across the
-    wall, else none. Source of the default: common practice, no source."""
+    """The board that closes the band; null for none. Default: a rim where sawn joists run across
+    the wall, else none. Source of the default: common practice, no source."""
 
     spacing: NotRequired[LengthLike]
     """On-centre spacing; of a truss along the wall, the spacing of its webs. Source of the default:
@@ -130,8 +131,8 @@ class BandPlate(TypedDict):
     """Height of its face. Source of the default: common practice, no source."""
 
     treated: NotRequired[bool]
-    """Preservative-treated: takes corrosion-resistant nails. Default: true for the lowest plate of a
-    section that bears on concrete, else false. Source of the default: IRC R317.1, from memory."""
+    """Preservative-treated: takes corrosion-resistant nails. Default: true for the lowest plate of
+    a section that bears on concrete, else false. Source of the default: IRC R317.1, from memory."""
 
 
 class Bottom(TypedDict):
@@ -152,7 +153,8 @@ class Corner(TypedDict):
     """A square corner of two walls."""
 
     butting: WallEnd
-    """The wall whose frame butts against the other; at an outside corner its sheathing laps past it."""
+    """The wall whose frame butts against the other; at an outside corner its sheathing laps past
+    it."""
 
     through: WallEnd
     """The wall whose frame runs to the corner."""
@@ -230,8 +232,8 @@ class GableTruss(TypedDict):
     """Height at the ends, above the plate. Source of the default: own value."""
 
     hold_up: NotRequired[LengthLike]
-    """How far the wall's sheets stick up past the plate to hold the truss, where the triangle is not
-    sheathed. Source of the default: own value."""
+    """How far the wall's sheets stick up past the plate to hold the truss, where the triangle is
+    not sheathed. Source of the default: own value."""
 
     kind: Literal["gable_truss"]
     """"""
@@ -240,8 +242,8 @@ class GableTruss(TypedDict):
     """Slope on both sides."""
 
     ridge_x: NotRequired[LengthLike]
-    """Where its peak stands, from the wall's left end. Default: the middle of the section. Source of
-    the default: own value."""
+    """Where its peak stands, from the wall's left end. Default: the middle of the section. Source
+    of the default: own value."""
 
     setback: NotRequired[LengthLike]
     """How far its face lies behind the sheathing plane; above zero it holds no nail. Source of the
@@ -287,7 +289,8 @@ class GivenBands(TypedDict):
 
 
 class GivenPiece(TypedDict):
-    """One panel, measured on site or drawn by hand: the outline's rectangle before openings are cut."""
+    """One panel, measured on site or drawn by hand: the outline's rectangle before openings are
+    cut."""
 
     bottom: LengthLike
     """Lower edge, above the wall's zero line."""
@@ -324,8 +327,8 @@ _Header = TypedDict("_Header", {"from": "NotRequired[LengthLike]"})
 class Header(_Header):
     """The header over an opening. It bears on the trimmers.
 
-    ````from````: Left end. Default: the outer face of the left trimmers. Source of the default:
-    common practice, no source."""
+    ``from``: Left end. Default: the outer face of the left trimmers. Source of the default: common
+    practice, no source."""
 
     depth: NotRequired[LengthLike]
     """Height of its face. Default: 9 1/4 or the room under the plates where that is less. Source of
@@ -359,7 +362,8 @@ class House(TypedDict):
     """Where two walls meet."""
 
     length_unit: NotRequired[LengthUnit | None]
-    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes them."""
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
 
     name: NotRequired[str]
     """What the house is called. Source of the default: own value."""
@@ -544,7 +548,8 @@ class Origin(TypedDict):
     offset: NotRequired[LengthLike]
     """From that end of the section to the zero of the layout, towards the middle of the wall; below
     zero where layout is pulled from the sheathing corner of a neighbour. Default: 0, the section's
-    end, also for a wall that butts at a corner. Source of the default: common practice, no source."""
+    end, also for a wall that butts at a corner. Source of the default: common practice, no
+    source."""
 
 
 class Patch(TypedDict):
@@ -583,8 +588,8 @@ class Plate(TypedDict):
     """Height of its face. Source of the default: common practice, no source."""
 
     treated: NotRequired[bool]
-    """Preservative-treated: takes corrosion-resistant nails. Default: true for the lowest plate of a
-    section that bears on concrete, else false. Source of the default: IRC R317.1, from memory."""
+    """Preservative-treated: takes corrosion-resistant nails. Default: true for the lowest plate of
+    a section that bears on concrete, else false. Source of the default: IRC R317.1, from memory."""
 
 
 class Practice(TypedDict):
@@ -620,10 +625,12 @@ class Practice(TypedDict):
     said otherwise. Source of the default: common practice, no source."""
 
     blocks_flat: NotRequired[bool]
-    """Blocks lie flat, wide face to the sheets. Source of the default: common practice, no source."""
+    """Blocks lie flat, wide face to the sheets. Source of the default: common practice, no
+    source."""
 
     breaks: NotRequired[list[LengthLike]]
-    """Levels where courses should break, above the wall's zero line; empty leaves it to the search."""
+    """Levels where courses should break, above the wall's zero line; empty leaves it to the
+    search."""
 
     clear_bay_most: NotRequired[LengthLike]
     """The widest clear bay whose horizontal edge may stay unbacked. Source of the default: common
@@ -715,8 +722,8 @@ class Practice(TypedDict):
     3/8 in.."""
 
     rim_seam: NotRequired[Literal["seam", "run_past"]]
-    """What happens to sheathing at a rim of sawn lumber in a building of two storeys or more. Source
-    of the default: common practice, no source."""
+    """What happens to sheathing at a rim of sawn lumber in a building of two storeys or more.
+    Source of the default: common practice, no source."""
 
     running: NotRequired[Literal["upright", "flat", "either"]]
     """Which way sheets run. Source of the default: own value."""
@@ -770,7 +777,8 @@ class Rake(TypedDict):
     single slope. Default: the middle of the section. Source of the default: own value."""
 
     right: NotRequired[Pitch]
-    """Slope to the right of the ridge. Default: as to the left. Source of the default: own value."""
+    """Slope to the right of the ridge. Default: as to the left. Source of the default: own
+    value."""
 
 
 class Rates(TypedDict):
@@ -856,8 +864,8 @@ _Section = TypedDict("_Section", {"from": "NotRequired[LengthLike]"})
 class Section(_Section):
     """A stretch of wall with one base, one stack of levels, one top.
 
-    ````from````: Left end. Default: the end of the section before it, or the wall's left end. Source
-    of the default: own value."""
+    ``from``: Left end. Default: the end of the section before it, or the wall's left end. Source of
+    the default: own value."""
 
     base: NotRequired[LengthLike]
     """Height of the underside of the lowest plate above the wall's own zero line. Source of the
@@ -883,7 +891,7 @@ _Segment = TypedDict("_Segment", {"from": "LengthLike"})
 class Segment(_Segment):
     """A shear segment or braced panel.
 
-    ````from````: Left end, outer face of its end post."""
+    ``from``: Left end, outer face of its end post."""
 
     blocked: NotRequired[bool]
     """Every panel edge is backed. Source of the default: common practice, no source."""
@@ -892,8 +900,8 @@ class Segment(_Segment):
     """Performance category that is asked for, such as ``7/16``; null leaves it to practice."""
 
     edge_spacing: NotRequired[LengthLike]
-    """Spacing of nails at panel edges and boundary rows. Default: the wall's practice. Source of the
-    default: own value."""
+    """Spacing of nails at panel edges and boundary rows. Default: the wall's practice. Source of
+    the default: own value."""
 
     end_posts: NotRequired[int]
     """Studs in each end post. Source of the default: common practice, no source."""
@@ -958,7 +966,8 @@ class Sheet(TypedDict):
     """Price of one sheet. Default: 0.50 a square foot. Source of the default: invented."""
 
     span_rating: NotRequired[str]
-    """Span rating, such as ``24/16``; empty where none is stamped. Source of the default: own value."""
+    """Span rating, such as ``24/16``; empty where none is stamped. Source of the default: own
+    value."""
 
     strength_axis: NotRequired[Literal["length", "width"]]
     """Along which side it is strong. Source of the default: common practice, no source."""
@@ -977,8 +986,8 @@ class Species(TypedDict):
     """Name of the species group. Source of the default: own value."""
 
     specific_gravity: NotRequired[DecimalLike]
-    """Specific gravity, oven-dry. Source of the default: NDS table 12.3.3A for spruce-pine-fir, from
-    memory, not checked against print."""
+    """Specific gravity, oven-dry. Source of the default: NDS table 12.3.3A for spruce-pine-fir,
+    from memory, not checked against print."""
 
 
 class Stick(TypedDict):
@@ -1099,15 +1108,16 @@ class Tolerances(TypedDict):
     """Difference of two diagonals. Source of the default: a craft target of the trade press."""
 
     layout: NotRequired[LengthLike]
-    """First layout stud from its place. Source of the default: a craft target of the trade press."""
+    """First layout stud from its place. Source of the default: a craft target of the trade
+    press."""
 
     opening_over: NotRequired[LengthLike]
     """Difference of a measured opening from the specified, wider or higher. Source of the default:
     own value."""
 
     opening_under: NotRequired[LengthLike]
-    """Difference of a measured opening from the specified, narrower or lower. Source of the default:
-    common practice, no source: too large can be packed, too small cannot."""
+    """Difference of a measured opening from the specified, narrower or lower. Source of the
+    default: common practice, no source: too large can be packed, too small cannot."""
 
     plumb: NotRequired[LengthLike]
     """Lean over ``plumb_height``. Source of the default: a residential performance guide, as
