@@ -47,7 +47,8 @@ fn stages(c: &mut Criterion) {
             let bare = edges::edges(&house, &frame, &layout);
             let blocking = blocking::blocking(&house, &frame, &layout, &bare);
             let backed = frame.with(&blocking);
-            let runs = edges::edges(&house, &backed, &layout);
+            let site = edges::Site::new(&house, &backed).expect("it has a wall");
+            let runs = edges::runs_with(&site, &layout, &bare, frame.members.len());
             nailing::nailing(&house, &backed, &layout, &runs)
         });
     });

@@ -41,31 +41,66 @@ pub fn edges(house: &House, frame: &Frame, layout: &Layout) -> Vec<EdgeRun> {
 
 /// As [`edges`], for a frame that was brought together with its rules before.
 pub fn runs(site: &Site<'_>, layout: &Layout) -> Vec<EdgeRun> {
+    runs_with(site, layout, &[], 0)
+}
+
+/// As [`runs`], where `bare` are the layout's runs on the same frame without its members from the place `added` on:
+/// edges that none of these members comes near keep their runs.
+pub fn runs_with(site: &Site<'_>, layout: &Layout, bare: &[EdgeRun], added: usize) -> Vec<EdgeRun> {
     let rule = LineRule::of(site.practice);
     let gaps = site.house.stock.sheets.iter().filter_map(|sheet| sheet.gap);
     let widest = gaps.fold(site.practice.gap.max(site.practice.rim_gap), Length::max);
     let partners = Partners::new(layout, (widest * 2).max(rule.most));
-    let mut runs = Vec::with_capacity(layout.pieces.len() * 24);
+    let added: Vec<Rect> = site
+        .frame
+        .members
+        .iter()
+        .skip(added)
+        .map(|member| member.face.bounds())
+        .collect();
+    let mut runs = Vec::with_capacity(bare.len().max(layout.pieces.len() * 16));
     let (mut scratch, mut held, mut facing) = (Scratch::default(), Vec::new(), Vec::new());
+    let mut rest = bare;
     for piece in &layout.pieces {
-        let mut count = 0;
-        panel_edges(&piece.outline, |edge| {
+        for (index, edge) in (0u32..).zip(panel_edges(&piece.outline)) {
+            let own = rest
+                .iter()
+                .take_while(|run| run.piece == piece.id && run.edge == index)
+                .count();
+            let (own, others) = rest.split_at(own);
+            rest = others;
+            if !own.is_empty() && !comes_near(&rule, &edge, &added) {
+                runs.extend((runs.len()..).zip(own).map(|(id, run)| EdgeRun {
+                    id: u32::try_from(id).unwrap_or(u32::MAX),
+                    ..run.clone()
+                }));
+                continue;
+            }
             partners.of(piece.id, &edge, &mut facing);
             stretches(site, &rule, &edge, !facing.is_empty(), &mut scratch, &mut held);
             for stretch in &held {
-                split(site, piece, count, &edge, stretch, &facing, &mut runs);
+                split(site, piece, index, &edge, stretch, &facing, &mut runs);
             }
-            count += 1;
-        });
+        }
     }
     runs
 }
 
+/// One of these faces lies where an edge may find wood, or bounds its bay.
+fn comes_near(rule: &LineRule, edge: &PanelEdge, faces: &[Rect]) -> bool {
+    let area = match edge.lie() {
+        Lie::Sloped => rake::area(rule, edge),
+        Lie::Level | Lie::Plumb => support::area(rule, edge),
+    };
+    faces.iter().any(|face| wood::meets(face, &area))
+}
+
 /// The edges of an outline, counter-clockwise round it and clockwise round its holes.
-pub fn panel_edges(outline: &Shape, mut each: impl FnMut(PanelEdge)) {
-    for edge in outline.boundary() {
-        each(PanelEdge::new(edge.a, edge.b));
-    }
+pub fn panel_edges(outline: &Shape) -> impl Iterator<Item = PanelEdge> + '_ {
+    outline
+        .boundary()
+        .iter()
+        .map(|edge| PanelEdge::new(edge.a, edge.b))
 }
 
 /// What holds each stretch of one panel edge, from its lower or left end, written over `out`.

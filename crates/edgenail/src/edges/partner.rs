@@ -27,18 +27,17 @@ impl Partners {
     pub fn new(layout: &Layout, reach: Length) -> Self {
         let mut edges = Vec::with_capacity(layout.pieces.len() * 4);
         for piece in &layout.pieces {
-            super::panel_edges(&piece.outline, |edge| {
-                if edge.lie() != super::Lie::Sloped {
-                    let Interval { lo, hi } = edge.span();
-                    edges.push(Facing {
-                        side: edge.side,
-                        at: edge.at(),
-                        lo,
-                        hi,
-                        piece: piece.id,
-                    });
+            let straight = super::panel_edges(&piece.outline).filter(|edge| !edge.is_sloped());
+            edges.extend(straight.map(|edge| {
+                let Interval { lo, hi } = edge.span();
+                Facing {
+                    side: edge.side,
+                    at: edge.at(),
+                    lo,
+                    hi,
+                    piece: piece.id,
                 }
-            });
+            }));
         }
         edges.sort_unstable();
         Self { edges, reach }

@@ -7,7 +7,7 @@ use super::panel_edge::PanelEdge;
 use super::support::{Bearing, LineRule, Offer, Scratch, Stretch, divide};
 use super::wood::Wood;
 use super::{Hold, Unsupported};
-use crate::geometry::Interval;
+use crate::geometry::{Interval, Rect};
 use crate::length::Length;
 
 /// How much longer a plumb distance is than the same distance square to a slope.
@@ -66,22 +66,9 @@ pub(super) fn support(
     scratch.bearings.clear();
     let span = edge.span();
     let steep = Steepness::of(edge);
-    let plumb = LineRule {
-        least: steep.plumb(rule.least),
-        most: steep.plumb(rule.most),
-        wood: steep.plumb(rule.wood),
-        free: steep.plumb(rule.free),
-        bay: rule.bay,
-    };
-    let area = edge.area(
-        span,
-        Interval {
-            lo: Length::ZERO,
-            hi: plumb.most.max(plumb.free) + plumb.wood,
-        },
-    );
+    let plumb = plumb_rule(rule, &steep);
     let Scratch { bearings, places } = scratch;
-    for face in wood.near(area) {
+    for face in wood.near(area(rule, edge)) {
         let Some(member) = wood.member(face.member) else {
             continue;
         };
@@ -125,6 +112,27 @@ pub(super) fn support(
         }
     }
     divide(span, span, scratch, out);
+}
+
+/// A rule's distances measured plumb.
+fn plumb_rule(rule: &LineRule, steep: &Steepness) -> LineRule {
+    LineRule {
+        least: steep.plumb(rule.least),
+        most: steep.plumb(rule.most),
+        wood: steep.plumb(rule.wood),
+        free: steep.plumb(rule.free),
+        bay: rule.bay,
+    }
+}
+
+/// Where a sloped edge looks for wood.
+pub(super) fn area(rule: &LineRule, edge: &PanelEdge) -> Rect {
+    let plumb = plumb_rule(rule, &Steepness::of(edge));
+    let depths = Interval {
+        lo: Length::ZERO,
+        hi: plumb.most.max(plumb.free) + plumb.wood,
+    };
+    edge.area(edge.span(), depths)
 }
 
 /// What a face at these depths offers over a part of the edge.

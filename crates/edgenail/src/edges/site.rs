@@ -1,5 +1,6 @@
 //! A frame together with what the rules ask of it.
 
+use super::schedule::{NailChoice, named};
 use super::wood::Wood;
 use crate::frame::Frame;
 use crate::geometry::{Point, Rect};
@@ -13,6 +14,8 @@ pub struct SegmentSite<'a> {
     pub segment: &'a Segment,
     /// Where it is.
     pub rect: Rect,
+    /// The nail that it asks for, as a place in the stock's list.
+    pub nail: Option<u32>,
 }
 
 /// A frame with its wall, its practice and its segments: what every kernel of the checks reads.
@@ -32,6 +35,8 @@ pub struct Site<'a> {
     pub wood: Wood<'a>,
     /// The designer's segments.
     pub segments: Vec<SegmentSite<'a>>,
+    /// The nails for places that no segment asks anything of.
+    pub(super) nails: NailChoice,
 }
 
 impl<'a> Site<'a> {
@@ -43,6 +48,7 @@ impl<'a> Site<'a> {
             Some(SegmentSite {
                 segment,
                 rect: place.rect,
+                nail: named(house, segment.nail.as_ref()),
             })
         });
         Some(Self {
@@ -52,6 +58,7 @@ impl<'a> Site<'a> {
             frame,
             wood: Wood::new(frame),
             segments: segments.collect(),
+            nails: NailChoice::new(house, &wall.practice),
         })
     }
 

@@ -8,7 +8,7 @@
 use super::panel_edge::PanelEdge;
 use super::wood::{Face, Wood};
 use super::{Hold, Unsupported};
-use crate::geometry::Interval;
+use crate::geometry::{Interval, Rect};
 use crate::house::Practice;
 use crate::length::Length;
 
@@ -110,26 +110,34 @@ pub(super) fn support(
     out.clear();
     scratch.bearings.clear();
     let span = edge.span();
+    let wide = reach_along(rule, edge);
+    for face in wood.near(area(rule, edge)) {
+        bear(wood, rule, edge, seam, face, &mut scratch.bearings);
+    }
+    divide(span, wide, scratch, out);
+}
+
+/// Where an edge looks for wood.
+pub(super) fn area(rule: &LineRule, edge: &PanelEdge) -> Rect {
+    let depths = Interval {
+        lo: Length::ZERO,
+        hi: rule.reach(),
+    };
+    edge.area(reach_along(rule, edge), depths)
+}
+
+/// How far an edge looks along itself: a level one as far as the members that bound its bays.
+fn reach_along(rule: &LineRule, edge: &PanelEdge) -> Interval {
+    let span = edge.span();
     let beyond = if edge.side.is_plumb() {
         Length::ZERO
     } else {
         rule.bay
     };
-    let wide = Interval {
+    Interval {
         lo: span.lo - beyond,
         hi: span.hi + beyond,
-    };
-    let area = edge.area(
-        wide,
-        Interval {
-            lo: Length::ZERO,
-            hi: rule.reach(),
-        },
-    );
-    for face in wood.near(area) {
-        bear(wood, rule, edge, seam, face, &mut scratch.bearings);
     }
-    divide(span, wide, scratch, out);
 }
 
 /// What a face offers to the edge.
@@ -223,25 +231,22 @@ pub(super) fn divide(span: Interval, wide: Interval, scratch: &mut Scratch, out:
 
 /// The best that bears on a part: the line nearest to the edge, then the earliest member.
 fn best(bearings: &[Bearing], part: Interval) -> Result<Hold, Unsupported> {
-    let here = || bearings.iter().filter(|bearing| bearing.span.covers(part));
-    let on_wood = here().any(|bearing| bearing.offer == Offer::Under);
-    let nearest = |past: bool| {
-        here()
-            .filter_map(|bearing| match bearing.offer {
-                Offer::On(hold) if !past => Some(hold),
-                Offer::Past(hold) if past => Some(hold),
-                _ => None,
-            })
-            .min_by_key(|hold| (hold.inset, hold.member))
+    let (mut on, mut past, mut reason, mut on_wood) = (None, None, None, false);
+    let nearer = |best: &mut Option<Hold>, hold: Hold| {
+        if best.is_none_or(|best| (hold.inset, hold.member) < (best.inset, best.member)) {
+            *best = Some(hold);
+        }
     };
-    if let Some(hold) = nearest(!on_wood).or_else(|| nearest(on_wood)) {
-        return Ok(hold);
+    for bearing in bearings.iter().filter(|bearing| bearing.span.covers(part)) {
+        match bearing.offer {
+            Offer::On(hold) => nearer(&mut on, hold),
+            Offer::Past(hold) => nearer(&mut past, hold),
+            Offer::Nothing(why) => reason = reason.max(Some(why)),
+            Offer::Under => on_wood = true,
+        }
     }
-    let reasons = here().filter_map(|bearing| match bearing.offer {
-        Offer::Nothing(reason) => Some(reason),
-        _ => None,
-    });
-    Err(reasons.max().unwrap_or(Unsupported::NoMember))
+    let hold = if on_wood { on.or(past) } else { past.or(on) };
+    hold.ok_or(reason.unwrap_or(Unsupported::NoMember))
 }
 
 /// Neighbouring parts without support share one clear bay.

@@ -92,6 +92,6 @@ impl<'a> Wood<'a> {
 }
 
 /// Two rectangles share a point.
-fn meets(a: &Rect, b: &Rect) -> bool {
+pub(super) fn meets(a: &Rect, b: &Rect) -> bool {
     a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
 }

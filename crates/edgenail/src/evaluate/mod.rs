@@ -47,13 +47,14 @@ pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
         None => Blocking::default(),
     };
     let backed = frame.with(&added);
-    let runs = edges::edges(house, &backed, &layout);
+    let mut runs = Vec::new();
     let mut nailing = Nailing::default();
     if let Some(site) = Site::new(house, &backed) {
-        let (rows, _) = nail_all(&site, &layout, &runs);
-        nailing = rows;
+        runs = edges::runs_with(&site, &layout, &bare, frame.members.len());
+        let (rows, snags) = nail_all(&site, &layout, &runs);
         findings.extend(blocking::narrow_members(&site, &layout, &runs));
-        findings.extend(nailing::findings(&site, &layout, &runs));
+        findings.extend(nailing::findings(&site, &layout, &rows, &snags));
+        nailing = rows;
     }
     findings.sort_by_key(|finding| finding.severity);
     let cost = Prices::new(house, frame)

@@ -1,7 +1,7 @@
 //! The edges of a shape.
 
 use super::shape::Trapezoid;
-use super::{Interval, Point};
+use super::{Interval, Point, Rect};
 use crate::length::Length;
 use serde::Serialize;
 
@@ -43,7 +43,7 @@ impl BoundaryEdge {
     /// use edgenail::geometry::{Facing, Rect, Shape};
     /// let inch = Length::inches;
     /// let shape = Shape::from_rect(Rect::new(inch(0), inch(0), inch(48), inch(96))).unwrap();
-    /// let top = shape.boundary().into_iter().find(|e| e.facing == Facing::Top).unwrap();
+    /// let top = shape.boundary().iter().find(|e| e.facing == Facing::Top).unwrap();
     /// assert!(top.a.x > top.b.x);
     /// assert_eq!(top.ends(), (top.b, top.a));
     /// ```
@@ -78,6 +78,33 @@ impl RawEdge {
             line,
         }
     }
+}
+
+/// The edges of a rectangle, from its lower left corner.
+pub(super) const fn of_rect(rect: &Rect) -> [BoundaryEdge; 4] {
+    let [a, b, c, d] = rect.corners();
+    [
+        BoundaryEdge {
+            a,
+            b,
+            facing: Facing::Bottom,
+        },
+        BoundaryEdge {
+            a: b,
+            b: c,
+            facing: Facing::Right,
+        },
+        BoundaryEdge {
+            a: c,
+            b: d,
+            facing: Facing::Top,
+        },
+        BoundaryEdge {
+            a: d,
+            b: a,
+            facing: Facing::Left,
+        },
+    ]
 }
 
 /// All edges of some columns, in no order that matters.

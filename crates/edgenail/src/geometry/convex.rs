@@ -89,6 +89,9 @@ impl Convex {
 
     /// The smallest rectangle around it.
     pub fn bounds(&self) -> Rect {
+        if let Some(rect) = self.is_rect() {
+            return rect;
+        }
         let [first, rest @ ..] = self.points() else {
             return Rect::default();
         };
@@ -121,6 +124,9 @@ impl Convex {
     /// What it takes of the plumb line at `x`, ends rounded to nearest, ties down. At its leftmost or
     /// rightmost corner that may be a single height.
     pub fn span_at_x(&self, x: Length) -> Option<Interval> {
+        if let Some(rect) = self.is_rect() {
+            return rect.x_span().contains(x).then(|| rect.y_span());
+        }
         let crossed = self
             .edges()
             .filter(|(a, b)| a.x.min(b.x) <= x && x <= a.x.max(b.x));
@@ -133,6 +139,9 @@ impl Convex {
     /// What it takes of the level line at `y`, ends rounded to nearest, ties down. At its lowest or highest
     /// corner that may be a single place.
     pub fn span_at_y(&self, y: Length) -> Option<Interval> {
+        if let Some(rect) = self.is_rect() {
+            return rect.y_span().contains(y).then(|| rect.x_span());
+        }
         let crossed = self
             .edges()
             .filter(|(a, b)| a.y.min(b.y) <= y && y <= a.y.max(b.y));

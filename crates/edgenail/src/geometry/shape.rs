@@ -1,11 +1,13 @@
 //! A connected part of a wall's face.
 
 use super::boundary::{self, BoundaryEdge, RawEdge};
-use super::point::ring_area2;
+use super::point::turn;
 use super::rounding::scale;
 use super::{Interval, Point, Rect, Toward, ring};
 use crate::length::Length;
 use serde::ser::{Serialize, SerializeStruct, Serializer};
+use std::hash::{Hash, Hasher};
+use std::sync::OnceLock;
 
 /// One column of a shape: plumb sides, straight bottom and top.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -123,22 +125,39 @@ impl Trapezoid {
 /// assert_eq!(sheet.perimeter(), inch(288));
 /// assert_eq!(sheet.boundary().len(), 4);
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Debug)]
 pub struct Shape {
     columns: Vec<Trapezoid>,
+    /// Linked from the columns when first asked for, since several stages walk round the same piece.
+    boundary: OnceLock<Vec<BoundaryEdge>>,
+}
+
+impl PartialEq for Shape {
+    fn eq(&self, other: &Self) -> bool {
+        self.columns == other.columns
+    }
+}
+
+impl Eq for Shape {}
+
+impl Hash for Shape {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.columns.hash(state);
+    }
 }
 
 impl Shape {
     /// A rectangle; `None` where it is empty.
     pub fn from_rect(rect: Rect) -> Option<Self> {
-        (!rect.is_empty()).then(|| Self {
-            columns: vec![Trapezoid::from_rect(&rect)],
-        })
+        (!rect.is_empty()).then(|| Self::from_columns(vec![Trapezoid::from_rect(&rect)]))
     }
 
     /// A shape from columns that are connected, apart, rising by left side and then bottom.
     pub(super) const fn from_columns(columns: Vec<Trapezoid>) -> Self {
-        Self { columns }
+        Self {
+            columns,
+            boundary: OnceLock::new(),
+        }
     }
 
     /// Its columns, from left to right, then from bottom to top. Their inner corners on a slope are rounded.
@@ -157,7 +176,9 @@ impl Shape {
     /// Twice its area in square units, exact for its [rings](Shape::rings).
     pub fn area2(&self) -> i128 {
         if self.columns.iter().any(|c| c.lines != (0, 0)) {
-            return self.rings().iter().map(|ring| ring_area2(ring)).sum();
+            let edges = self.boundary();
+            let from = edges.first().map_or_else(Point::default, |edge| edge.a);
+            return edges.iter().map(|edge| turn(from, edge.a, edge.b)).sum();
         }
         self.columns
             .iter()
@@ -182,8 +203,11 @@ impl Shape {
 
     /// Its edges, each as long as it is straight, ring by ring in the order of [`Shape::rings`], with the
     /// shape on the left hand.
-    pub fn boundary(&self) -> Vec<BoundaryEdge> {
-        self.straight_rings().flatten().map(|edge| edge.edge).collect()
+    pub fn boundary(&self) -> &[BoundaryEdge] {
+        self.boundary.get_or_init(|| match self.is_rect() {
+            Some(rect) => boundary::of_rect(&rect).to_vec(),
+            None => self.straight_rings().flatten().map(|edge| edge.edge).collect(),
+        })
     }
 
     /// Its outline counter-clockwise, then its holes clockwise from left to right. A ring starts at its

@@ -1,7 +1,7 @@
 //! What is wrong with the nailing of a layout.
 
-use super::{NailRow, Snag, nail_all};
-use crate::edges::{EdgeRun, Site};
+use super::{NailRow, Nailing, Snag};
+use crate::edges::Site;
 use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::frame::MemberKind;
 use crate::geometry::Rect;
@@ -10,10 +10,9 @@ use crate::length::Length;
 
 /// What is wrong with the nailing of a layout on a backed frame: nails without a place, nails that may not go into
 /// treated lumber, plates of segments that no row is on.
-pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Finding> {
-    let (nailing, snags) = nail_all(site, layout, runs);
+pub fn findings(site: &Site<'_>, layout: &Layout, nailing: &Nailing, snags: &[Snag]) -> Vec<Finding> {
     let mut out = Vec::new();
-    for snag in &snags {
+    for snag in snags {
         out.push(no_place(site, layout, snag));
     }
     out.extend(

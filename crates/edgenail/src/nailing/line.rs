@@ -4,7 +4,7 @@ use super::row::part_of;
 use super::{NailRow, Snag, Zone};
 use crate::edges::{LineRule, PanelEdge, Site, Steepness};
 use crate::frame::MemberId;
-use crate::geometry::{Interval, Point, Rect, Shape};
+use crate::geometry::{Interval, Point, Rect, Shape, Trapezoid};
 use crate::length::Length;
 
 /// A stretch of wood behind a line of nails, in the coordinate of the line.
@@ -80,20 +80,34 @@ impl Hammer<'_, '_> {
                 inset
             }
         };
+        // What the last nail was driven into, and whether any nail at that depth is free.
+        let (mut open, mut free) = (None, None);
         let mut from = 0;
         for index in division.first..=division.last {
             let place = division.place(index);
             while wood.get(from).is_some_and(|backing| backing.span.hi < place) {
                 from += 1;
             }
-            let near = wood.get(from.saturating_sub(1)..).unwrap_or_default();
+            let near = (from.saturating_sub(1)..).zip(wood.get(from.saturating_sub(1)..).unwrap_or_default());
             let here = near
-                .iter()
-                .find(|backing| backing.span.contains(place) && backing.good.contains(place));
-            if let Some(backing) = here.filter(|backing| self.is_free(line, place, depth(backing.inset))) {
-                self.drive(line, &depth, backing, division, index);
-                continue;
+                .into_iter()
+                .find(|(_, backing)| backing.span.contains(place) && backing.good.contains(place));
+            if let Some((at, backing)) = here {
+                let all_free = match free {
+                    Some((inset, free)) if inset == backing.inset => free,
+                    _ => self.all_free(line, division, depth(backing.inset)),
+                };
+                free = Some((backing.inset, all_free));
+                if all_free || self.is_free(line, place, depth(backing.inset)) {
+                    match self.rows.last_mut().filter(|_| open == Some(at)) {
+                        Some(row) => row.last = index,
+                        None => self.drive(line, &depth, backing, division, index),
+                    }
+                    open = Some(at);
+                    continue;
+                }
             }
+            open = None;
             let reach = Interval {
                 lo: (place - quarter).max(limits.lo),
                 hi: (place + quarter).min(limits.hi),
@@ -194,6 +208,22 @@ impl Hammer<'_, '_> {
             return true;
         }
         self.patches(line, place, place, depth).is_empty()
+    }
+
+    /// Every place on a divided line is free, seen without a look at each.
+    fn all_free(&self, line: &PanelEdge, division: Division, depth: Length) -> bool {
+        let (a, b) = (line.point(division.from, depth), line.point(division.to, depth));
+        let round = Rect {
+            x0: a.x,
+            y0: a.y.min(b.y),
+            x1: b.x,
+            y1: a.y.max(b.y),
+        }
+        .grown(self.rule.least);
+        let mut columns = self.outline.columns().iter().filter_map(Trapezoid::is_rect);
+        self.slopes.is_empty()
+            && columns.any(|column| column.covers(&round))
+            && self.patches(line, division.from, division.to, depth).is_empty()
     }
 
     /// The stretches of a line that straps, bolts and penetrations take, between two places.

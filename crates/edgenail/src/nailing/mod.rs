@@ -6,6 +6,7 @@ mod between;
 mod edge;
 mod finding;
 mod line;
+mod once;
 mod row;
 
 pub use finding::findings;
@@ -17,6 +18,7 @@ use crate::geometry::{Point, Rect};
 use crate::house::{House, Sheet};
 use crate::layout::{Layout, Piece};
 use line::Hammer;
+use once::drive_once;
 
 /// A nail that has no place on its row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,10 +59,7 @@ pub fn nail_piece(
     let before = rows.len();
     let rule = LineRule::of(site.practice);
     let edges = edge::nailed_edges(piece, &rule, runs);
-    let mut slopes = Vec::new();
-    panel_edges(&piece.outline, |edge| {
-        slopes.extend(Some(edge).filter(PanelEdge::is_sloped));
-    });
+    let slopes: Vec<PanelEdge> = panel_edges(&piece.outline).filter(PanelEdge::is_sloped).collect();
     let mut hammer = Hammer {
         site,
         rule,
@@ -78,43 +77,6 @@ pub fn nail_piece(
     let narrow = |rect: Rect| rect.width().min(rect.height()) < rule.most * 4;
     if piece.outline.is_rect().is_none_or(narrow) {
         drive_once(rows, before);
-    }
-}
-
-/// Leaves out nails, of the rows from this one on, that stand where an earlier one of them stands.
-fn drive_once(rows: &mut Vec<NailRow>, from: usize) {
-    let places = |rows: &[NailRow]| -> Vec<(Point, usize, u32)> {
-        let each = rows.iter().enumerate().skip(from);
-        let mut places: Vec<_> = each
-            .flat_map(|(row, nails)| {
-                (nails.first..=nails.last).map(move |index| (nails.position(index), row, index))
-            })
-            .collect();
-        places.sort_unstable();
-        places
-    };
-    while let Some((row, index)) = places(rows)
-        .windows(2)
-        .find(|pair| pair[0].0 == pair[1].0)
-        .map(|pair| (pair[1].1, pair[1].2))
-    {
-        let Some(nails) = rows.get_mut(row) else { return };
-        let after = NailRow {
-            first: index + 1,
-            ..nails.clone()
-        };
-        if nails.first == index {
-            *nails = after.clone();
-        } else {
-            nails.last = index - 1;
-            if after.first <= after.last {
-                rows.insert(row + 1, after);
-            }
-            continue;
-        }
-        if after.first > after.last {
-            rows.remove(row);
-        }
     }
 }
 

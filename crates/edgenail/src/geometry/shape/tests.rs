@@ -1,3 +1,4 @@
+use super::super::point::ring_area2;
 use super::super::{Facing, Profile, Region};
 use super::*;
 use proptest::prelude::*;
