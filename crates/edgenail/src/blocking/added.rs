@@ -1,5 +1,6 @@
 //! Blocks, added studs, widened members.
 
+use crate::edges::EdgeRun;
 use crate::frame::MemberId;
 use crate::geometry::Rect;
 use crate::length::Length;
@@ -93,4 +94,11 @@ pub struct Blocking {
     pub widened: Vec<WidenedMember>,
     /// Edges that cannot be backed.
     pub impossible: Vec<Impossible>,
+}
+
+impl Blocking {
+    /// This edge of the bare frame is one that wants backing and cannot have it.
+    pub fn leaves(&self, run: &EdgeRun) -> bool {
+        self.impossible.iter().any(|impossible| impossible.run == run.id)
+    }
 }

@@ -3,7 +3,7 @@
 use super::{Blocking, too_narrow};
 use crate::edges::{EdgeRun, Site};
 use crate::finding::{Finding, FindingCode, Severity, inches};
-use crate::layout::Layout;
+use crate::layout::{Joint, Layout};
 
 /// Edges that want backing and cannot have it. `runs` are the layout's edges on the frame that the backing was made for.
 ///
@@ -21,7 +21,12 @@ pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], added: &Bloc
         } else {
             Severity::Mend
         };
-        let finding = Finding::of(&site.wall.name, FindingCode::EdgeUnsupported, severity)
+        let code = if run.side.is_plumb() && run.joint != Joint::Opening {
+            FindingCode::SeamOffFraming
+        } else {
+            FindingCode::EdgeUnsupported
+        };
+        let finding = Finding::of(&site.wall.name, code, severity)
             .on(mark)
             .at(run.from.x, run.from.y)
             .against(inches(run.length), "backing behind the edge")

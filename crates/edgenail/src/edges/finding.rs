@@ -3,92 +3,109 @@
 use super::{EdgeRun, LineRule, PanelEdge, Site, Support, Unsupported, stagger};
 use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::geometry::{Interval, Rect};
-use crate::layout::{Joint, Layout};
+use crate::layout::{Joint, Layout, Side};
 use crate::length::Length;
+use std::collections::BTreeMap;
 
-/// What is wrong with the edges of a layout: plumb seams off their framing, edges that want backing, edges that stay
-/// unblocked, lines that fall on a joint of members, seams that are not staggered over an unblocked edge.
-///
-/// Judged on the bare frame it says what a layout asks for; on the backed frame, what is still wrong.
+/// Edges that want backing and lack it: plumb seams off their framing, level edges over too wide a bay. On the bare
+/// frame these are what a layout asks for, on the backed frame what is still wrong.
 ///
 /// For a seam that has drifted off its stud the message says by how much to trim a sheet or to move the stud.
+pub fn unsupported<'r>(
+    site: &Site<'_>,
+    layout: &Layout,
+    runs: impl IntoIterator<Item = &'r EdgeRun>,
+) -> Vec<Finding> {
+    let lacking = runs.into_iter().filter(|run| run.lacks_backing());
+    lacking
+        .map(|run| finding(site, layout, run, lack(site, run)))
+        .collect()
+}
+
+/// What else is worth knowing about the edges of a layout: those that practice leaves unblocked, those that hang free,
+/// seams that are not staggered over an unblocked edge.
+///
+/// Level edges that stay unblocked are one finding for each level; the runs themselves tell where.
 pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Finding> {
-    let bare = runs
+    let mut out: Vec<Finding> = runs
         .iter()
-        .filter(|run| matches!(run.support, Support::Nothing { .. }));
-    let found = bare.filter_map(|run| {
-        let mark = layout
-            .pieces
-            .get(run.piece as usize)
-            .map(|piece| piece.mark.clone())
-            .unwrap_or_default();
-        let (code, severity, found, allowed, message) = describe(site, run)?;
-        Some(Finding {
-            code,
-            severity,
-            wall: site.wall.name.clone(),
-            piece: mark.clone(),
-            at: Some((run.from.x, run.from.y)),
-            found,
-            allowed,
-            message: format!("Piece {mark}: {message}"),
-        })
-    });
-    let mut out: Vec<Finding> = found.collect();
+        .filter_map(|run| Some(finding(site, layout, run, open(site, run)?)))
+        .collect();
+    unblocked(site, runs, &mut out);
     stagger::findings(site, layout, runs, &mut out);
     out
 }
 
+fn finding(site: &Site<'_>, layout: &Layout, run: &EdgeRun, described: Described) -> Finding {
+    let (code, severity, found, allowed, message) = described;
+    let mark = layout
+        .pieces
+        .get(run.piece as usize)
+        .map_or("", |piece| &piece.mark);
+    Finding::of(&site.wall.name, code, severity)
+        .on(mark)
+        .at(run.from.x, run.from.y)
+        .against(found, allowed)
+        .says(format!("Piece {mark}: {message}"))
+}
+
 type Described = (FindingCode, Severity, String, String, String);
 
-fn describe(site: &Site<'_>, run: &EdgeRun) -> Option<Described> {
+/// What an edge without its backing lacks.
+fn lack(site: &Site<'_>, run: &EdgeRun) -> Described {
     let length = inches(run.length);
-    if run.must_back && run.side.is_plumb() && run.joint != Joint::Opening {
-        if let Some(drift) = drift(site, run) {
-            let allowed = format!(
-                "{} of wood from the panel's edge",
-                inches(site.practice.edge_distance_least + site.practice.member_edge_least)
-            );
-            let message = format!(
-                "{length} of plumb edge stands {by} off its stud: trim this sheet by {by}, or move the stud by {by}.",
-                by = inches(drift)
-            );
-            return Some((
-                FindingCode::SeamDrift,
-                Severity::Mend,
-                format!("{} off", inches(drift)),
-                allowed,
-                message,
-            ));
-        }
+    if !run.side.is_plumb() || run.joint == Joint::Opening {
+        let bay = run.bay.map(inches).unwrap_or_default();
+        let message = format!("{length} of edge wants backing over a clear bay of {bay}.");
+        let allowed = allowed_bay(site);
+        return (
+            FindingCode::EdgeUnsupported,
+            Severity::Mend,
+            bay,
+            allowed,
+            message,
+        );
+    }
+    let Some(drift) = drift(site, run) else {
         let message = format!("{length} of plumb edge has no member behind it; a stud is to be added.");
-        return Some((
+        return (
             FindingCode::SeamOffFraming,
             Severity::Mend,
             length,
             "on framing over its whole length".into(),
             message,
-        ));
-    }
-    if run.must_back {
-        let bay = run.bay.map(inches).unwrap_or_default();
-        let message = format!("{length} of edge wants backing over a clear bay of {bay}.");
-        return Some((
-            FindingCode::EdgeUnsupported,
-            Severity::Mend,
-            bay,
-            allowed_bay(site),
-            message,
-        ));
-    }
-    if run.side.is_plumb() || run.length <= site.practice.free_edge_most {
+        );
+    };
+    let by = inches(drift);
+    let allowed = format!(
+        "{} of wood from the panel's edge",
+        inches(site.practice.edge_distance_least + site.practice.member_edge_least)
+    );
+    let message = format!(
+        "{length} of plumb edge stands {by} off its stud: trim this sheet by {by}, or move the stud by {by}."
+    );
+    (
+        FindingCode::SeamDrift,
+        Severity::Mend,
+        format!("{by} off"),
+        allowed,
+        message,
+    )
+}
+
+/// What to say of an edge that hangs free, or follows a rake unblocked, as practice allows.
+fn open(site: &Site<'_>, run: &EdgeRun) -> Option<Described> {
+    let Support::Nothing { reason } = run.support else {
+        return None;
+    };
+    if run.must_back || run.side.is_plumb() || run.length <= site.practice.free_edge_most {
         return None;
     }
-    let message = match run.support {
-        Support::Nothing {
-            reason: Unsupported::HangsFree,
-        } => format!("{length} of edge hangs free beyond its nails."),
-        _ => format!("{length} of edge stays unblocked."),
+    let length = inches(run.length);
+    let message = match reason {
+        Unsupported::HangsFree => format!("{length} of edge hangs free beyond its nails."),
+        _ if run.from.y != run.to.y => format!("{length} of edge along the rake stays unblocked."),
+        _ => return None,
     };
     Some((
         FindingCode::EdgeUnblocked,
@@ -97,6 +114,43 @@ fn describe(site: &Site<'_>, run: &EdgeRun) -> Option<Described> {
         allowed_bay(site),
         message,
     ))
+}
+
+/// Level edges that practice leaves unblocked, level by level.
+fn unblocked(site: &Site<'_>, runs: &[EdgeRun], out: &mut Vec<Finding>) {
+    let half = site.practice.gap.half();
+    let mut levels: BTreeMap<Length, (Length, Length)> = BTreeMap::new();
+    for run in runs {
+        let stays = match run.support {
+            Support::Nothing { reason } => reason != Unsupported::HangsFree,
+            Support::Member { .. } => false,
+        };
+        let short = run.length <= site.practice.free_edge_most;
+        if !stays || run.must_back || run.side.is_plumb() || short || run.from.y != run.to.y {
+            continue;
+        }
+        // Both panels at a seam are told by the seam's own height.
+        let level = match (run.joint, run.side) {
+            (Joint::Seam, Side::Top) => run.from.y + half,
+            (Joint::Seam, Side::Bottom) => run.from.y - half,
+            _ => run.from.y,
+        };
+        let (x, total) = levels.entry(level).or_insert((run.from.x, Length::ZERO));
+        *x = (*x).min(run.from.x);
+        *total += run.length;
+    }
+    for (level, (x, total)) in levels {
+        out.push(
+            Finding::of(&site.wall.name, FindingCode::EdgeUnblocked, Severity::Advise)
+                .at(x, level)
+                .against(inches(total), allowed_bay(site))
+                .says(format!(
+                    "{} of panel edge {} up stays unblocked between studs.",
+                    inches(total),
+                    inches(level)
+                )),
+        );
+    }
 }
 
 fn allowed_bay(site: &Site<'_>) -> String {

@@ -16,7 +16,7 @@ mod support;
 mod wood;
 
 pub use crate::layout::Side;
-pub use finding::findings;
+pub use finding::{findings, unsupported};
 pub use panel_edge::{Lie, PanelEdge};
 pub use partner::Partners;
 pub use rake::Steepness;

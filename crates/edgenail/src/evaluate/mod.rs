@@ -24,8 +24,10 @@ pub struct Evaluated {
     pub backed: Frame,
     /// The nails.
     pub nailing: Nailing,
-    /// What is wrong with it or worth a thought, gravest first.
+    /// What is wrong with it or worth a thought once everything is added, gravest first.
     pub findings: Vec<Finding>,
+    /// What would be wrong with its edges if nothing were added: what `blocking` mends.
+    pub mended: Vec<Finding>,
     /// What it costs.
     pub cost: Cost,
 }
@@ -37,11 +39,13 @@ pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
     let layout = lay_out(house, frame, &spec);
     let bare = edges::edges(house, frame, &layout);
     let mut findings = rules(house, frame, &layout);
+    let mut mended = Vec::new();
     let added = match Site::new(house, frame) {
         Some(site) => {
-            findings.extend(edges::findings(&site, &layout, &bare));
             let added = backing(&site, &layout, &bare);
             findings.extend(blocking::findings(&site, &layout, &bare, &added));
+            let mends = bare.iter().filter(|run| !added.leaves(run));
+            mended = edges::unsupported(&site, &layout, mends);
             added
         }
         None => Blocking::default(),
@@ -52,6 +56,19 @@ pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
     if let Some(site) = Site::new(house, &backed) {
         runs = edges::runs_with(&site, &layout, &bare, frame.members.len());
         let (rows, snags) = nail_all(&site, &layout, &runs);
+        // What cannot be backed was told with its reason.
+        let told: Vec<&EdgeRun> = bare.iter().filter(|run| added.leaves(run)).collect();
+        let is_told = |run: &EdgeRun| {
+            let same = |other: &&EdgeRun| (other.piece, other.edge) == (run.piece, run.edge);
+            let shared = |other: &EdgeRun| {
+                let (a, b) = (other.area(), run.area());
+                a.x_span().overlaps(b.x_span()) || a.y_span().overlaps(b.y_span())
+            };
+            told.iter().any(|other| same(other) && shared(other))
+        };
+        let left = runs.iter().filter(|run| !is_told(run));
+        findings.extend(edges::unsupported(&site, &layout, left));
+        findings.extend(edges::findings(&site, &layout, &runs));
         findings.extend(blocking::narrow_members(&site, &layout, &runs));
         findings.extend(nailing::findings(&site, &layout, &rows, &snags));
         nailing = rows;
@@ -67,6 +84,7 @@ pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
         backed,
         nailing,
         findings,
+        mended,
         cost,
     }
 }

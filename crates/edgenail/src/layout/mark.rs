@@ -46,3 +46,9 @@ pub(super) fn mark(pieces: &mut [Piece], start: StartChoice) {
         }
     }
 }
+
+/// The marks of pieces in a sentence.
+pub(crate) fn marks<'p>(pieces: impl Iterator<Item = &'p Piece>) -> String {
+    let marks: Vec<&str> = pieces.map(|piece| piece.mark.as_str()).collect();
+    marks.join(", ")
+}

@@ -20,6 +20,7 @@ pub(crate) mod trial;
 pub use build::lay_out;
 pub use category::category_thickness;
 pub use cutter::{Cutter, Part};
+pub(crate) use mark::marks;
 pub use piece::{Layout, LayoutBand, Piece, Running};
 pub use rules::rules;
 pub use side::{Joint, Side, Sides};

@@ -4,8 +4,8 @@ use super::{NailRow, Nailing, Snag};
 use crate::edges::Site;
 use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::frame::MemberKind;
-use crate::geometry::Rect;
-use crate::layout::{Layout, Piece, category_thickness};
+use crate::geometry::{Point, Rect};
+use crate::layout::{Layout, Piece, category_thickness, marks};
 use crate::length::Length;
 
 /// What is wrong with the nailing of a layout on a backed frame: nails without a place, nails that may not go into
@@ -15,13 +15,7 @@ pub fn findings(site: &Site<'_>, layout: &Layout, nailing: &Nailing, snags: &[Sn
     for snag in snags {
         out.push(no_place(site, layout, snag));
     }
-    out.extend(
-        nailing
-            .rows
-            .iter()
-            .filter(|row| row.moved)
-            .map(|row| moved(site, layout, row)),
-    );
+    moved(site, &nailing.rows, &mut out);
     coatings(site, layout, &nailing.rows, &mut out);
     plates(site, &nailing.rows, &mut out);
     field_spacing(site, layout, &mut out);
@@ -57,22 +51,30 @@ fn no_place(site: &Site<'_>, layout: &Layout, snag: &Snag) -> Finding {
     }
 }
 
-fn moved(site: &Site<'_>, layout: &Layout, row: &NailRow) -> Finding {
-    let at = row.position(row.first);
-    Finding {
-        code: FindingCode::NailBlocked,
-        severity: Severity::Advise,
-        wall: site.wall.name.clone(),
-        piece: mark(layout, row.piece),
-        at: Some((at.x, at.y)),
-        found: "a strap, a hole or a joint of members at its even place".into(),
-        allowed: "a quarter of the space along the row".into(),
-        message: format!(
-            "Piece {}: one nail stands at {} along and {} up, out of its even place, to find wood.",
-            mark(layout, row.piece),
-            inches(at.x),
-            inches(at.y)
-        ),
+/// Nails of segments that stand off their even places: a few may be moved by up to a quarter space, and who relies on
+/// the segment is told.
+fn moved(site: &Site<'_>, rows: &[NailRow], out: &mut Vec<Finding>) {
+    for place in &site.segments {
+        let places: Vec<Point> = rows
+            .iter()
+            .filter(|row| row.moved)
+            .map(|row| row.position(row.first))
+            .filter(|at| place.rect.contains(*at))
+            .collect();
+        let Some(first) = places.first() else { continue };
+        out.push(
+            Finding::of(&site.wall.name, FindingCode::NailBlocked, Severity::Advise)
+                .at(first.x, first.y)
+                .against(
+                    format!("{} nails moved", places.len()),
+                    "a quarter of the space along the row",
+                )
+                .says(format!(
+                    "Segment {}: nails out of their even places to find wood, within a quarter space: {}.",
+                    place.segment.mark,
+                    places.len()
+                )),
+        );
     }
 }
 
@@ -180,27 +182,33 @@ fn field_spacing(site: &Site<'_>, layout: &Layout, out: &mut Vec<Finding>) {
                 && storey.studs_from < bounds.y1
                 && thickness.is_some_and(|t| t <= THIN)
         };
-        for piece in layout.pieces.iter().filter(thin) {
-            let bounds = piece.outline.bounds();
-            let spacing = site.field_spacing(bounds);
-            if spacing <= FIELD_CLOSE {
-                continue;
-            }
-            let relied_on = site.segments_at(bounds).next().is_some();
-            let severity = if relied_on {
-                Severity::Refuse
-            } else {
-                Severity::Advise
+        let wide: Vec<(&Piece, bool)> = layout
+            .pieces
+            .iter()
+            .filter(thin)
+            .filter(|piece| site.field_spacing(piece.outline.bounds()) > FIELD_CLOSE)
+            .map(|piece| (piece, site.segments_at(piece.outline.bounds()).next().is_some()))
+            .collect();
+        for (relied_on, severity) in [(true, Severity::Refuse), (false, Severity::Advise)] {
+            let pieces = || {
+                wide.iter()
+                    .filter(|(_, relied)| *relied == relied_on)
+                    .map(|(piece, _)| *piece)
             };
+            let Some(bounds) = pieces().next().map(|piece| piece.outline.bounds()) else {
+                continue;
+            };
+            let spacing = pieces()
+                .map(|piece| site.field_spacing(piece.outline.bounds()))
+                .max();
             out.push(
                 Finding::of(&site.wall.name, FindingCode::FieldSpacing, severity)
-                    .on(&piece.mark)
                     .at(bounds.x0, bounds.y0)
-                    .against(inches(spacing), inches(FIELD_CLOSE))
+                    .against(inches(spacing.unwrap_or_default()), inches(FIELD_CLOSE))
                     .says(format!(
-                        "Piece {}: field nails {} apart; panels of 7/16 or less on studs 24 in. apart take them at {}.",
-                        piece.mark,
-                        inches(spacing),
+                        "Pieces {}: field nails {} apart; panels of 7/16 or less on studs 24 in. apart take them at {}.",
+                        marks(pieces()),
+                        inches(spacing.unwrap_or_default()),
                         inches(FIELD_CLOSE)
                     )),
             );

@@ -73,6 +73,11 @@ fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
     } = found;
     let mut findings: Vec<Finding> = inspect(house, &frame);
     findings.append(&mut built.findings);
+    if wall.given_layout.is_some() {
+        // Whoever checks a layout of their own wants to know what it asks for, mended or not.
+        findings.append(&mut built.mended);
+        findings.sort_by_key(|finding| finding.severity);
+    }
     let start = start(house, &frame, &built, end);
     let steps = start
         .as_ref()

@@ -4,7 +4,7 @@ use super::Ground;
 use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::house::Face;
 use crate::layout::cutter::sheet_size;
-use crate::layout::{Running, category_thickness};
+use crate::layout::{Piece, Running, category_thickness, marks};
 use crate::length::Length;
 
 /// Panels no thicker than this run across studs as far apart as `WIDE_STUDS` where wind presses (common practice, no
@@ -13,6 +13,7 @@ const THIN: Length = Length::sixteenths(7);
 const WIDE_STUDS: Length = Length::inches(24);
 
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
+    let mut weak: Vec<&Piece> = Vec::new();
     for piece in &ground.layout.pieces {
         let bounds = piece.outline.bounds();
         let Some(sheet) = ground.sheet(piece) else {
@@ -59,17 +60,20 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
             && ground.wall.face == Face::Exterior
             && studs.count() > 0
         {
-            out.push(
-                ground
-                    .finding(FindingCode::RunningDirection, Severity::Advise)
-                    .on(&piece.mark)
-                    .at(bounds.x0, bounds.y0)
-                    .against(format!("{} upright", sheet.category), "across studs 24 in. apart")
-                    .says(format!(
-                        "Piece {}: {} upright on studs 24 in. apart is weak against wind; run it flat or ask the designer.",
-                        piece.mark, sheet.category
-                    )),
-            );
+            weak.push(piece);
         }
+    }
+    if let Some(first) = weak.first() {
+        let bounds = first.outline.bounds();
+        let marks = marks(weak.iter().copied());
+        out.push(
+            ground
+                .finding(FindingCode::RunningDirection, Severity::Advise)
+                .at(bounds.x0, bounds.y0)
+                .against("thin panels upright", "across studs 24 in. apart")
+                .says(format!(
+                    "Pieces {marks} run upright on studs 24 in. apart and are weak against wind; run them flat or ask the designer."
+                )),
+        );
     }
 }
