@@ -9,10 +9,11 @@ use crate::length::Length;
 /// blocked between them.
 pub(super) fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], out: &mut Vec<Finding>) {
     let least = site.practice.stagger_least;
-    // What lacks support along level seams, by height, from the lower panel's side.
+    // What stays without support along level seams, by height, from the lower panel's side.
     let bare: Vec<&EdgeRun> = runs
         .iter()
-        .filter(|run| run.side == Side::Top && run.partner.is_some() && run.member().is_none())
+        .filter(|run| run.side == Side::Top && run.partner.is_some())
+        .filter(|run| run.member().is_none() && !run.must_back)
         .collect();
     if bare.is_empty() {
         return;

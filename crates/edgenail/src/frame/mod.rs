@@ -19,7 +19,7 @@ pub use build::frame_wall;
 pub use member::{Axis, Member, MemberId, MemberKind, Origin};
 pub use place::{BandPlace, EndCondition, OpeningPlace, PatchPlace, SectionPlace, SegmentPlace, StoreyPlace};
 
-use crate::geometry::{Profile, Rect};
+use crate::geometry::{Interval, Profile, Rect};
 use crate::house::Bearing;
 use crate::length::Length;
 use serde::Serialize;
@@ -85,6 +85,19 @@ impl Frame {
         openings
             .chain(self.bare_zones.iter().map(|zone| zone.rect))
             .collect()
+    }
+
+    /// Whether sheathing from so low to so high ties a floor band: it runs past the rim on both sides, or past its
+    /// upper side where the wall stands on the rim; without a rim, it lies on the band.
+    pub fn ties_band(&self, y: Interval) -> bool {
+        self.bands.iter().any(|band| {
+            let Some((rim, _)) = band.rim else {
+                return band.y.overlaps(y);
+            };
+            let section = self.sections.get(band.section as usize);
+            let stands_on = section.is_some_and(|section| section.base == rim.lo) && y.lo < rim.hi;
+            rim.hi <= y.hi && (y.lo <= rim.lo || stands_on)
+        })
     }
 
     /// The member with this id.

@@ -53,6 +53,8 @@ pub enum DatumChoice {
     Overhang,
     /// Seam at half a plate, shared with the course on the band below.
     HalfPlate,
+    /// Whole sheets with their upper edge flush with the top, which end below on the lowest rim or plate.
+    TopFlush,
 }
 
 /// What happens to sheathing at a rim of sawn lumber in a building of two storeys or more.

@@ -148,7 +148,7 @@ pub(super) fn sheet_size(sheet: &Sheet, running: Running) -> (Length, Length) {
 }
 
 /// A level seam at this height lies on a sawn rim that practice wants parted for shrinkage.
-pub(super) fn on_sawn_rim(practice: &Practice, frame: &Frame, y: Length) -> bool {
+pub(crate) fn on_sawn_rim(practice: &Practice, frame: &Frame, y: Length) -> bool {
     practice.rim_seam == RimSeam::Seam
         && frame.storeys.len() > 1
         && frame.bands.iter().any(|band| {

@@ -19,6 +19,7 @@ pub(crate) mod trial;
 
 pub use build::lay_out;
 pub use category::category_thickness;
+pub(crate) use cutter::on_sawn_rim;
 pub use cutter::{Cutter, Part};
 pub(crate) use mark::marks;
 pub use piece::{Layout, LayoutBand, Piece, Running};

@@ -59,9 +59,15 @@ impl Prices<'_> {
 
     /// Seams of a course over the seams of the course below: half a sheet apart is best. Seams over a plate or a
     /// rim do not count, nor do upright sheets.
-    pub fn offsets(&self, running: Running, below: &[Length], above: &[Length], half: Length) -> Tally {
+    pub fn offsets(
+        &self,
+        both: (Running, Running),
+        below: &[Length],
+        above: &[Length],
+        half: Length,
+    ) -> Tally {
         let mut tally = Tally::default();
-        if running == Running::Flat {
+        if both == (Running::Flat, Running::Flat) {
             let uneven = above.iter().filter(|x| {
                 let nearest = below.iter().map(|other| (*other - **x).abs()).min();
                 nearest.is_some_and(|distance| (distance - half).abs() > self.practice.gap)

@@ -51,7 +51,8 @@ impl Prices<'_> {
         };
         self.work(tally, Part::Setting, 1, each);
         let narrow = blank.width().min(blank.height()) + self.practice.strip_allowance;
-        let along_band = blank.width() >= blank.height() && self.lies_in_band(blank);
+        // A strip along a floor band, nailed to plate, rim and plate, is no narrow piece.
+        let along_band = blank.width() >= blank.height() && self.frame.ties_band(blank.y_span());
         let over_opening =
             sides.top == crate::layout::Joint::Opening || sides.bottom == crate::layout::Joint::Opening;
         if along_band || over_opening {
@@ -62,14 +63,6 @@ impl Prices<'_> {
         } else if narrow < Length::inches(24) {
             self.work(tally, Part::NarrowPieces, 1, rates.judgement.piece_under_24);
         }
-    }
-
-    /// A strip along a floor band, nailed to plate, rim and plate, is no narrow piece.
-    fn lies_in_band(&self, blank: &Rect) -> bool {
-        self.frame
-            .bands
-            .iter()
-            .any(|band| blank.y0 <= band.y.lo && band.y.hi <= blank.y1)
     }
 
     /// Saw work, counted by the cutting stage: at the bench, then in place.

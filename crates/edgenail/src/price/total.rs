@@ -37,7 +37,7 @@ pub fn cost(prices: &Prices<'_>, layout: &Layout, blocking: &Blocking, nailing: 
         if let Some(below) = index.checked_sub(1).and_then(|below| layout.bands.get(below)) {
             tally.include(&prices.level(band.y0, x));
             tally.include(&prices.offsets(
-                band.running,
+                (below.running, band.running),
                 &below.seams,
                 &band.seams,
                 prices.half_sheet(layout, index),

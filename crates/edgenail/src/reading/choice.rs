@@ -58,7 +58,7 @@ choices! {
     BlockedEdges { All "all", WideBays "wide_bays", SegmentsOnly "segments_only" }
     Coating { Bright "bright", HotDipped "hot_dipped", Stainless "stainless" }
     CornerTurn { Outside "outside", Inside "inside" }
-    DatumChoice { Flush "flush", HeldUp "held_up", Overhang "overhang", HalfPlate "half_plate" }
+    DatumChoice { Flush "flush", HeldUp "held_up", Overhang "overhang", HalfPlate "half_plate", TopFlush "top_flush" }
     Direction { Across "across", Along "along" }
     End { Left "left", Right "right" }
     Face { Exterior "exterior", Interior "interior", Party "party" }

@@ -5,7 +5,7 @@ use crate::amount::Amount;
 use crate::frame::Axis;
 use crate::geometry::{Interval, Rect, Shape};
 use crate::house::End;
-use crate::layout::{BandSpec, Joint, Running, Sides};
+use crate::layout::{BandSpec, Joint, Running, Sides, on_sawn_rim};
 use crate::length::Length;
 
 /// What a course has to fit.
@@ -26,8 +26,25 @@ pub(super) struct Slot<'a> {
 /// The cheapest seams of a course: a shortest path over seam positions whose arcs are single strips. `effort` counts
 /// the arcs. `None` where no row of sheets fits.
 ///
-/// Among equal prices the longer strip comes first at the starting end, so that what is cut ends at the far end.
+/// Among equal prices the longer strip comes first at the starting end, so that what is cut ends at the far end. Where the
+/// cheapest strips come from unlike sheets, the cheapest from sheets of one kind are weighed against them.
 pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Option<BandSpec> {
+    let mut best = strips(space, slot, &space.sheets, effort)?;
+    let unlike = space.prices.unlike(&best.1.sheets).total();
+    if unlike > Amount::default() {
+        best.0 += unlike;
+        for sheet in &space.sheets {
+            let alike = strips(space, slot, std::slice::from_ref(sheet), effort);
+            if let Some(alike) = alike.filter(|alike| alike.0 < best.0) {
+                best = alike;
+            }
+        }
+    }
+    Some(best.1)
+}
+
+/// The cheapest strips from some of the sheets, and their price.
+fn strips(space: &Space<'_>, slot: &Slot<'_>, of: &[u32], effort: &mut u64) -> Option<(Amount, BandSpec)> {
     let mut stops = positions(space, slot);
     if slot.start == End::Right {
         stops.reverse();
@@ -46,7 +63,7 @@ pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Op
             }
             let Some((onward, ..)) = ways[to] else { continue };
             *effort += 1;
-            let Some((price, sheet)) = strip_price(space, slot, strip) else {
+            let Some((price, sheet)) = strip_price(space, slot, strip, of) else {
                 continue;
             };
             let seam = if to == last { Amount::default() } else { seams[to] };
@@ -57,6 +74,7 @@ pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Op
         }
         ways[from] = best;
     }
+    let (price, ..) = ways.first().copied().flatten()?;
     let (mut at, mut xs, mut sheets) = (0, Vec::new(), Vec::new());
     while at != last {
         let (_, to, sheet) = ways.get(at).copied().flatten()?;
@@ -70,13 +88,14 @@ pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Op
         xs.reverse();
         sheets.reverse();
     }
-    Some(BandSpec {
+    let course = BandSpec {
         y0: slot.y.lo,
         y1: slot.y.hi,
         running: slot.running,
         seams: xs,
         sheets,
-    })
+    };
+    Some((price, course))
 }
 
 /// Seam positions from left to right, the ends of the wall included: the middle of upright faces, joints of faces
@@ -128,20 +147,33 @@ fn seam_price(space: &Space<'_>, slot: &Slot<'_>, x: Length) -> Amount {
 }
 
 /// The cheapest sheet for a strip, with its price.
-fn strip_price(space: &Space<'_>, slot: &Slot<'_>, strip: Interval) -> Option<(Amount, u32)> {
+fn strip_price(space: &Space<'_>, slot: &Slot<'_>, strip: Interval, sheets: &[u32]) -> Option<(Amount, u32)> {
     let (at_left, at_right) = (strip.lo == space.x.lo, strip.hi == space.x.hi);
     let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
+    let level = |y: Length, at_end: bool| {
+        if at_end || !on_sawn_rim(space.practice, space.frame, y) {
+            end(at_end)
+        } else {
+            Joint::RimSeam
+        }
+    };
     let sides = Sides {
         left: end(at_left),
         right: end(at_right),
-        bottom: end(slot.lowest),
-        top: end(slot.uppermost),
+        bottom: level(slot.y.lo, slot.lowest),
+        top: level(slot.y.hi, slot.uppermost),
     };
+    let give = |joint: Joint, half: Length| if joint == Joint::End { Length::ZERO } else { half };
     let half = space.gap.half();
-    let give = |joint: Joint| if joint == Joint::End { Length::ZERO } else { half };
     let outer = Rect::from_spans(
-        Interval::new(strip.lo + give(sides.left), strip.hi - give(sides.right)),
-        Interval::new(slot.y.lo + give(sides.bottom), slot.y.hi - give(sides.top)),
+        Interval::new(
+            strip.lo + give(sides.left, half),
+            strip.hi - give(sides.right, half),
+        ),
+        Interval::new(
+            slot.y.lo + give(sides.bottom, space.half_gap(slot.y.lo)),
+            slot.y.hi - give(sides.top, space.half_gap(slot.y.hi)),
+        ),
     );
     let parts = parts(space, outer);
     let mut penalty = Amount::default();
@@ -154,7 +186,7 @@ fn strip_price(space: &Space<'_>, slot: &Slot<'_>, strip: Interval) -> Option<(A
         penalty = FORBIDDING;
     }
     let mut best: Option<(Amount, u32)> = None;
-    for index in &space.sheets {
+    for index in sheets {
         let Some(sheet) = space.sheet(*index) else {
             continue;
         };

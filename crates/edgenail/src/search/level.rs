@@ -4,11 +4,19 @@ use super::Space;
 use crate::house::Level as StackLevel;
 use crate::length::Length;
 
-/// Levels above the bottom line, rising: plate laps, rims, block rows, breaks that practice asks for, and whole
-/// sheets stepped from each of these.
-pub(super) fn levels(space: &Space<'_>, bottom: Length) -> Vec<Length> {
+/// Levels where courses may begin and end.
+#[derive(Debug)]
+pub(super) struct Levels {
+    /// All of them, rising, the bottom line first.
+    pub all: Vec<Length>,
+    /// Those where the uppermost course may end.
+    pub ends: Vec<Length>,
+}
+
+/// Levels above the bottom line: plate laps, rims, block rows, breaks that practice asks for, and whole sheets stepped
+/// up and down from each of these.
+pub(super) fn levels(space: &Space<'_>, bottom: Length) -> Levels {
     let top = space.top;
-    let fixed = fixed_levels(space);
     if !space.practice.breaks.is_empty() {
         let mut levels: Vec<Length> = space
             .practice
@@ -18,18 +26,22 @@ pub(super) fn levels(space: &Space<'_>, bottom: Length) -> Vec<Length> {
             .filter(|y| bottom < *y && *y < top)
             .collect();
         levels.push(bottom);
-        levels.extend(space.end_levels(bottom));
-        return sorted(levels);
+        return with_ends(space, bottom, levels);
     }
     let mut levels = vec![bottom];
-    levels.extend(fixed.iter().copied());
+    levels.extend(fixed_levels(space));
+    // Whole sheets hang down from the top too.
+    levels.extend(space.sizes.iter().flat_map(|size| space.seams_under(top - *size)));
     let mut front = levels.clone();
     // Two steps of whole sheets from a fixed level reach every plate of a storey.
     for _ in 0..2 {
         let mut next = Vec::new();
         for y in &front {
+            let half = space.half_gap(*y);
+            let start = if *y == bottom { bottom } else { *y + half };
             for size in &space.sizes {
-                next.extend([*y + *size + space.above(*y, bottom), *y - *size - space.gap]);
+                next.extend(space.seams_over(start + *size));
+                next.extend(space.seams_under(*y - half - *size));
             }
         }
         next.retain(|y| bottom < *y && *y <= top);
@@ -39,8 +51,15 @@ pub(super) fn levels(space: &Space<'_>, bottom: Length) -> Vec<Length> {
         front = next;
     }
     levels.retain(|y| bottom <= *y && *y < top && (*y == bottom || space.seam_may_lie_at(*y)));
-    levels.extend(space.end_levels(bottom));
-    sorted(levels)
+    with_ends(space, bottom, levels)
+}
+
+fn with_ends(space: &Space<'_>, bottom: Length, mut levels: Vec<Length>) -> Levels {
+    let ends = space.end_levels(bottom, &levels);
+    levels.extend(&ends);
+    levels.sort_unstable();
+    levels.dedup();
+    Levels { all: levels, ends }
 }
 
 /// Plate laps, rims and block rows.
@@ -69,11 +88,5 @@ fn fixed_levels(space: &Space<'_>) -> Vec<Length> {
             levels.extend(storey.block_rows.iter().map(|row| place.base + *row));
         }
     }
-    levels
-}
-
-fn sorted(mut levels: Vec<Length>) -> Vec<Length> {
-    levels.sort_unstable();
-    levels.dedup();
     levels
 }

@@ -80,7 +80,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     let mut stopped = false;
     let start = start_end(&space);
     let mut built: Vec<Evaluated> = Vec::new();
-    for reach in datum::reaches(space.wall, frame) {
+    for reach in datum::reaches(&space) {
         let bottom = frame
             .lower
             .points()
@@ -157,7 +157,7 @@ fn lay_courses(
     let count = stack.running.len();
     for (index, (levels, running)) in stack.levels.windows(2).zip(&stack.running).enumerate() {
         let [lo, hi] = levels else { return None };
-        let unblocked = index > 0 && !space.level_on_wood(*lo);
+        let unblocked = index > 0 && !space.level_on_wood(*lo) && !space.level_blocked(*lo);
         let slot = Slot {
             y: Interval::new(*lo, *hi),
             running: *running,
@@ -173,7 +173,8 @@ fn lay_courses(
     Some(LayoutSpec::Bands { reach, bands })
 }
 
-/// Legal first, then cheap, then by the order of ties: fewer pieces, upright, lower bottom line, lower levels, seams.
+/// Legal first, then cheap, then by the order of ties: fewer pieces, upright, lower bottom line, the higher course below,
+/// so that what is cut ends at the top, seams.
 fn rank(built: &Evaluated) -> impl Ord + use<> {
     let refused = built
         .findings
@@ -186,7 +187,7 @@ fn rank(built: &Evaluated) -> impl Ord + use<> {
         .iter()
         .filter(|band| band.running == Running::Flat)
         .count();
-    let levels: Vec<Length> = built.layout.bands.iter().map(|band| band.y1).collect();
+    let levels: Vec<Length> = built.layout.bands.iter().map(|band| -band.y1).collect();
     let seams: Vec<Length> = built
         .layout
         .bands

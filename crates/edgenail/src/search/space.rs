@@ -2,8 +2,8 @@
 
 use crate::frame::{Axis, Frame};
 use crate::geometry::{Convex, Interval, Rect, Toward};
-use crate::house::{House, Practice, Sheet, Stock, Wall};
-use crate::layout::Running;
+use crate::house::{BlockedEdges, House, Practice, Sheet, Stock, Wall};
+use crate::layout::{Running, on_sawn_rim};
 use crate::length::Length;
 use crate::price::Prices;
 
@@ -19,6 +19,8 @@ pub(super) struct Space<'a> {
     pub sheets: Vec<u32>,
     /// Heights that a whole sheet can cover, upright or flat, falling.
     pub sizes: Vec<Length>,
+    /// The same with equal parts of a sheet, none wasted: what a last course may be high, falling.
+    pub last_sizes: Vec<Length>,
     /// The joint gap.
     pub gap: Length,
     /// From the left end of the sheathing to its right end.
@@ -60,8 +62,15 @@ impl<'a> Space<'a> {
                 sizes.push(up_and_across(sheet, *running).0);
             }
         }
-        sizes.sort_unstable_by(|a, b| b.cmp(a));
-        sizes.dedup();
+        let mut last_sizes: Vec<Length> = sizes
+            .iter()
+            .flat_map(|size| (1..=MOST_PARTS).map(|parts| part(*size, parts, practice.kerf)))
+            .filter(|size| *size >= practice.filler_least)
+            .collect();
+        for sizes in [&mut sizes, &mut last_sizes] {
+            sizes.sort_unstable_by(|a, b| b.cmp(a));
+            sizes.dedup();
+        }
         let faces = frame
             .members
             .iter()
@@ -83,6 +92,7 @@ impl<'a> Space<'a> {
             prices: Prices::new(house, frame)?,
             sheets,
             sizes,
+            last_sizes,
             gap,
             x: frame.lower.span(),
             top,
@@ -92,14 +102,38 @@ impl<'a> Space<'a> {
         })
     }
 
-    /// What a course gains on its sheet by the gap: half of it above a bottom line, all of it between two seams.
-    pub fn above(&self, y: Length, bottom: Length) -> Length {
-        if y == bottom { self.gap.half() } else { self.gap }
+    /// What a course stays short of a level seam at this height: half its gap, which is wider on a sawn rim.
+    pub fn half_gap(&self, y: Length) -> Length {
+        self.gap_at(y).half()
     }
 
-    /// Levels where the uppermost course may end: the sheathing's top, and, where plates are level, a whole sheet
-    /// that covers enough of the topmost plate.
-    pub fn end_levels(&self, bottom: Length) -> Vec<Length> {
+    fn gap_at(&self, y: Length) -> Length {
+        if on_sawn_rim(self.practice, self.frame, y) {
+            self.practice.rim_gap.max(self.gap)
+        } else {
+            self.gap
+        }
+    }
+
+    /// Seams whose lower course ends so high up.
+    pub fn seams_over(&self, high: Length) -> impl Iterator<Item = Length> {
+        self.seams_near(high, 1)
+    }
+
+    /// Seams whose upper course starts so high up.
+    pub fn seams_under(&self, low: Length) -> impl Iterator<Item = Length> {
+        self.seams_near(low, -1)
+    }
+
+    fn seams_near(&self, edge: Length, toward: i64) -> impl Iterator<Item = Length> {
+        let gaps = [self.gap, self.practice.rim_gap.max(self.gap)];
+        let near = gaps.into_iter().map(move |gap| (edge + gap.half() * toward, gap));
+        near.filter(|(y, gap)| self.gap_at(*y) == *gap).map(|(y, _)| y)
+    }
+
+    /// Levels where the uppermost course may end: the sheathing's top, and, where plates are level, where whole
+    /// sheets or equal parts of them from one of these levels cover enough of the topmost plate.
+    pub fn end_levels(&self, bottom: Length, levels: &[Length]) -> Vec<Length> {
         let mut ends = vec![self.top];
         let tops: Vec<(Length, Length)> = self
             .frame
@@ -115,20 +149,25 @@ impl<'a> Space<'a> {
                 .map(|(from, _)| *from + self.practice.plate_cover_least)
                 .max()
                 .unwrap_or(self.top);
-            for size in &self.sizes {
-                let y = bottom + *size;
-                if least <= y && y < self.top {
-                    ends.push(y);
-                }
+            for from in levels {
+                let start = if *from == bottom {
+                    bottom
+                } else {
+                    *from + self.half_gap(*from)
+                };
+                let reached = self.last_sizes.iter().map(|size| start + *size);
+                ends.extend(reached.filter(|y| least <= *y && *y < self.top));
             }
         }
+        ends.sort_unstable();
+        ends.dedup();
         ends
     }
 
     /// A level seam at this height has wood for both nail lines wherever a level member carries it, or lies clear of
     /// level members, where blocks can carry it.
     pub fn seam_may_lie_at(&self, y: Length) -> bool {
-        let reach = self.seam_half();
+        let reach = self.seam_half() + self.half_gap(y) - self.gap.half();
         self.faces
             .iter()
             .filter(|(_, axis)| *axis == Axis::Horizontal)
@@ -141,7 +180,7 @@ impl<'a> Space<'a> {
 
     /// A level member carries a seam at this height along most of the wall.
     pub fn level_on_wood(&self, y: Length) -> bool {
-        let reach = self.seam_half();
+        let reach = self.seam_half() + self.half_gap(y) - self.gap.half();
         let carried: Vec<Interval> = self
             .faces
             .iter()
@@ -150,6 +189,19 @@ impl<'a> Space<'a> {
             .collect();
         let length: Length = Interval::union(carried).iter().map(|span| span.len()).sum();
         length * 2 >= self.x.len()
+    }
+
+    /// Practice backs a level seam at this height all along, whatever lies behind it.
+    pub fn level_blocked(&self, y: Length) -> bool {
+        match self.practice.blocked_edges {
+            BlockedEdges::All => true,
+            BlockedEdges::SegmentsOnly => false,
+            BlockedEdges::WideBays => {
+                let mut storeys = self.frame.storeys.iter();
+                let storey = storeys.find(|storey| storey.base < y && y < storey.top);
+                storey.is_some_and(|storey| storey.spacing - storey.stud_width > self.practice.clear_bay_most)
+            }
+        }
     }
 
     /// From a seam's centre to the far side of the wood that its nail line needs.
@@ -201,6 +253,14 @@ impl<'a> Space<'a> {
 
 /// A seam may stand so far off the middle of a 2x member: 11/16 in. of wood on each side less 5/8 in. that is needed.
 const SEAM_TOLERANCE: Length = Length::sixteenths(1);
+
+/// A last course may be a half or a third of a sheet high.
+const MOST_PARTS: i64 = 3;
+
+/// One of so many equal parts of a sheet, the kerf lost between them.
+fn part(size: Length, parts: i64, kerf: Length) -> Length {
+    Length::from_units((size.units() - kerf.units() * (parts - 1)) / parts)
+}
 
 /// Directions that practice allows.
 pub(super) fn directions(practice: &Practice) -> &'static [Running] {

@@ -1,5 +1,6 @@
 //! Stacks of courses: which levels they meet at and which way their sheets run.
 
+use super::level::Levels;
 use super::space::{Space, directions, up_and_across};
 use crate::amount::Amount;
 use crate::geometry::{Interval, Rect, Shape};
@@ -18,7 +19,7 @@ pub(super) struct Stack {
 }
 
 /// The cheapest stacks by a guess that knows levels but no seams, at most `most` for each set of directions.
-pub(super) fn stacks(space: &Space<'_>, levels: &[Length], most: usize) -> Vec<Stack> {
+pub(super) fn stacks(space: &Space<'_>, levels: &Levels, most: usize) -> Vec<Stack> {
     let mut found: Vec<Stack> = Vec::new();
     let all = directions(space.practice);
     let mut sets: Vec<&[Running]> = all.chunks(1).collect();
@@ -34,11 +35,11 @@ pub(super) fn stacks(space: &Space<'_>, levels: &[Length], most: usize) -> Vec<S
 }
 
 /// Shortest paths over levels, keeping the best few at each.
-fn best_stacks(space: &Space<'_>, levels: &[Length], set: &[Running], most: usize) -> Vec<Stack> {
+fn best_stacks(space: &Space<'_>, levels: &Levels, set: &[Running], most: usize) -> Vec<Stack> {
+    let Levels { all: levels, ends } = levels;
     let Some((bottom, _)) = levels.split_first() else {
         return Vec::new();
     };
-    let ends = space.end_levels(*bottom);
     let mut kept: Vec<Vec<Stack>> = vec![Vec::new(); levels.len()];
     kept[0].push(Stack {
         guess: Amount::default(),
@@ -51,9 +52,15 @@ fn best_stacks(space: &Space<'_>, levels: &[Length], set: &[Running], most: usiz
             if ends.contains(&levels[from]) {
                 continue;
             }
+            let span = Interval::new(levels[from], levels[to]);
+            let last = ends.contains(&span.hi);
+            // Short of the top a last course ends only where that saves a cut.
+            if last && span.hi != space.top && !space.last_sizes.contains(&net(space, span, from == 0, last))
+            {
+                continue;
+            }
             for running in set {
-                let span = Interval::new(levels[from], levels[to]);
-                let Some(guess) = guess(space, span, *running, from == 0, ends.contains(&levels[to])) else {
+                let Some(guess) = guess(space, span, *running, from == 0, last) else {
                     continue;
                 };
                 arrivals.extend(kept[from].iter().map(|stack| {
@@ -76,18 +83,17 @@ fn best_stacks(space: &Space<'_>, levels: &[Length], set: &[Running], most: usiz
     stacks
 }
 
+/// How high the sheets of a course stand.
+fn net(space: &Space<'_>, y: Interval, lowest: bool, uppermost: bool) -> Length {
+    let half = |y: Length, end: bool| if end { Length::ZERO } else { space.half_gap(y) };
+    y.len() - half(y.lo, lowest) - half(y.hi, uppermost)
+}
+
 /// What a course between two levels seems to cost: its sheets as if there were no openings, its line, its level seam
 /// with a row of blocks where nothing carries it. `None` where no sheet fits or the course is a mere filler.
 fn guess(space: &Space<'_>, y: Interval, running: Running, lowest: bool, uppermost: bool) -> Option<Amount> {
-    let half = space.gap.half();
-    let net =
-        y.len() - if lowest { Length::ZERO } else { half } - if uppermost { Length::ZERO } else { half };
-    let over_band = space
-        .frame
-        .bands
-        .iter()
-        .any(|band| y.lo <= band.y.lo && band.y.hi <= y.hi);
-    let least = if over_band {
+    let net = net(space, y, lowest, uppermost);
+    let least = if space.frame.ties_band(y) {
         space.practice.filler_least
     } else {
         space.practice.strip_least
@@ -128,8 +134,10 @@ fn guess(space: &Space<'_>, y: Interval, running: Running, lowest: bool, uppermo
         price += space.prices.level(y.hi, space.x).total();
         price += if space.level_on_wood(y.hi) {
             space.prices.level_rows(space.x, 2)
-        } else {
+        } else if space.level_blocked(y.hi) {
             space.prices.block_row(space.x)
+        } else {
+            Amount::default()
         };
     }
     Some(price)

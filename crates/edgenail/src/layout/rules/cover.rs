@@ -19,8 +19,11 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
 /// covered by the least that practice accepts; below or above that the sheathing may end.
 fn bare(ground: &Ground<'_>) -> Vec<Shape> {
     let (frame, practice) = (ground.frame, ground.practice);
-    let low = slack(frame, practice, &[MemberKind::Mudsill, MemberKind::BottomPlate]);
-    let mut high = slack(frame, practice, &[MemberKind::TopPlate, MemberKind::RakedPlate]);
+    let base = |face: &Rect| frame.sections.iter().any(|section| section.base == face.y0);
+    let lowest = [MemberKind::Mudsill, MemberKind::BottomPlate, MemberKind::Rim];
+    let low = slack(frame, practice, &lowest, base);
+    let highest = [MemberKind::TopPlate, MemberKind::RakedPlate];
+    let mut high = slack(frame, practice, &highest, |_| true);
     let sections = frame.sections.iter().zip(&ground.wall.sections);
     let hold_up = sections.map(|(place, section)| match section.top {
         Top::EaveTrusses(_) | Top::Flat => place.sheathing_top - place.top,
@@ -51,11 +54,17 @@ fn bare(ground: &Ground<'_>) -> Vec<Shape> {
     .pieces()
 }
 
-/// How far sheathing may end short of the outer face of the thinnest of these plates.
-fn slack(frame: &Frame, practice: &Practice, kinds: &[MemberKind]) -> Length {
+/// How far sheathing may end short of the outer face of the thinnest of these members that lie outermost.
+fn slack(
+    frame: &Frame,
+    practice: &Practice,
+    kinds: &[MemberKind],
+    outermost: impl Fn(&Rect) -> bool,
+) -> Length {
     let plates = frame.members.iter().filter(|member| kinds.contains(&member.kind));
     let thinnest = plates
         .filter_map(|member| member.face.is_rect())
+        .filter(|face| outermost(face))
         .map(|rect| rect.height())
         .min();
     (thinnest.unwrap_or_default() - practice.plate_cover_least).max(Length::ZERO)

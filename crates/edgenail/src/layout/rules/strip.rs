@@ -18,7 +18,9 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
         }
         let at_end = width <= height && !(is_seam(piece.sides.left) && is_seam(piece.sides.right));
         let filler = size < practice.filler_least;
-        let free = at_end || beside_opening(ground, piece) || (height < width && along_band(ground, piece));
+        let free = at_end
+            || beside_opening(ground, piece)
+            || (height < width && ground.frame.ties_band(bounds.y_span()));
         // At a wall end the last two pieces share what is left, once it gets narrow.
         let narrow_end = at_end && size < practice.strip_least.half();
         let severity = match (filler, free, narrow_end) {
@@ -60,14 +62,4 @@ fn beside_opening(ground: &Ground<'_>, piece: &Piece) -> bool {
         let under = opening.rect.y0 <= bounds.y1 && opening.rect.y0 > bounds.y0;
         opening.rect.x_span().overlaps(bounds.x_span()) && (over || under)
     })
-}
-
-/// It crosses a floor band.
-fn along_band(ground: &Ground<'_>, piece: &Piece) -> bool {
-    let bounds = piece.cell.bounds();
-    ground
-        .frame
-        .bands
-        .iter()
-        .any(|band| band.y.overlaps(bounds.y_span()))
 }

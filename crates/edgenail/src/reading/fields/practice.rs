@@ -48,8 +48,8 @@ pub(super) static PRACTICE: Object = Object {
         words(
             "datums",
             &Kind::Choice(DatumChoice::NAMES),
-            4,
-            r#"["flush", "held_up", "overhang", "half_plate"]"#,
+            5,
+            r#"["flush", "held_up", "overhang", "half_plate", "top_flush"]"#,
             COMMON,
             "Bottom lines that may be used.",
         ),
