@@ -15,9 +15,9 @@ use edgenail::blocking::Blocking;
 use edgenail::edges::Support;
 use edgenail::nailing::Zone;
 use edgenail::{Length, Plan, plan_json};
+use edgenail_cases::{json, json_files};
 use serde_json::Value;
 use std::collections::BTreeMap;
-use std::fs;
 
 type Figures = BTreeMap<&'static str, i64>;
 
@@ -126,14 +126,9 @@ fn set(document: &mut Value, pointer: &str, value: &Value) {
     }
 }
 
-fn json(path: &std::path::Path) -> Value {
-    serde_json::from_str(&fs::read_to_string(path).unwrap())
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-}
-
 /// What is wrong with one case.
 fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
-    let base = json(&bases.join(format!("{}.json", case["base"].as_str().unwrap())));
+    let base = json(&bases.join(format!("{}.json", case["base"].as_str().unwrap()))).unwrap();
     let mut changed = base.clone();
     for (pointer, value) in case["set"].as_object().unwrap() {
         set(&mut changed, pointer, value);
@@ -215,16 +210,11 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
 #[test]
 fn every_change_changes_what_it_must_and_nothing_else() {
     let folder = edgenail_cases::root().join("tests/changes");
-    let sources = json(&folder.join("../cases/sources.json"));
-    let mut files: Vec<_> = fs::read_dir(&folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|e| e == "json"))
-        .collect();
-    files.sort();
+    let sources = json(&folder.join("../cases/sources.json")).unwrap();
+    let files = json_files(&folder).unwrap();
     let (mut count, mut failed) = (0, Vec::new());
     for file in &files {
-        for case in json(file).as_array().unwrap() {
+        for case in json(file).unwrap().as_array().unwrap() {
             count += 1;
             let name = case["name"].as_str().unwrap();
             let source = case["source"]["id"].as_str().unwrap();

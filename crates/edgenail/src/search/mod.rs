@@ -72,35 +72,16 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         wall: name.to_owned(),
         message: message.to_owned(),
     };
-    let space = Space::new(house, frame).ok_or_else(|| none("the house has no such wall"))?;
+    let mut space = Space::new(house, frame).ok_or_else(|| none("the house has no such wall"))?;
     if space.sheets.is_empty() {
         return Err(none("no sheet of the category that is asked for is in stock"));
     }
     let mut effort = 0;
-    let mut stopped = false;
-    let start = start_end(&space);
-    let mut built: Vec<Evaluated> = Vec::new();
-    for reach in datum::reaches(&space) {
-        let bottom = frame
-            .lower
-            .points()
-            .iter()
-            .map(|point| point.y)
-            .min()
-            .unwrap_or_default()
-            - reach;
-        let levels = level::levels(&space, bottom);
-        for stack in stack::stacks(&space, &levels, STACKS) {
-            if effort >= space.practice.effort_most {
-                stopped = true;
-                break;
-            }
-            if let Some(spec) = lay_courses(&space, &stack, reach, start, &mut effort)
-                && built.iter().all(|other| other.spec != spec)
-            {
-                built.push(evaluate(house, frame, spec));
-            }
-        }
+    let (mut built, mut stopped) = build(&space, house, &mut effort);
+    if built.is_empty() && !space.parted_rims.is_empty() {
+        // No sheet ends on the rim: then it runs past.
+        space.parted_rims.clear();
+        (built, stopped) = build(&space, house, &mut effort);
     }
     built.sort_by_key(rank);
     let mut built = built.into_iter();
@@ -118,11 +99,43 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     let alternatives = built.take(most).map(|other| alternative(&other)).collect();
     Ok(Found {
         chosen,
-        start,
+        start: start_end(&space),
         alternatives,
         effort,
         stopped,
     })
+}
+
+/// Builds the best few stacks of every bottom line through all stages, and tells whether the limit of effort was
+/// reached.
+fn build(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Evaluated>, bool) {
+    let mut stopped = false;
+    let start = start_end(space);
+    let mut built: Vec<Evaluated> = Vec::new();
+    for reach in datum::reaches(space) {
+        let bottom = space
+            .frame
+            .lower
+            .points()
+            .iter()
+            .map(|point| point.y)
+            .min()
+            .unwrap_or_default()
+            - reach;
+        let levels = level::levels(space, bottom);
+        for stack in stack::stacks(space, &levels, STACKS) {
+            if *effort >= space.practice.effort_most {
+                stopped = true;
+                break;
+            }
+            if let Some(spec) = lay_courses(space, &stack, reach, start, effort)
+                && built.iter().all(|other| other.spec != spec)
+            {
+                built.push(evaluate(house, space.frame, spec));
+            }
+        }
+    }
+    (built, stopped)
 }
 
 /// Stacks of each bottom line and set of directions that are built through all stages.

@@ -23,6 +23,8 @@ pub(super) struct Space<'a> {
     pub last_sizes: Vec<Length>,
     /// The joint gap.
     pub gap: Length,
+    /// Sawn rims that no course should run past, as practice parts the sheathing there.
+    pub parted_rims: Vec<Interval>,
     /// From the left end of the sheathing to its right end.
     pub x: Interval,
     /// Where sheathing ends at the top.
@@ -94,12 +96,20 @@ impl<'a> Space<'a> {
             sizes,
             last_sizes,
             gap,
+            parted_rims: parted_rims(practice, frame),
             x: frame.lower.span(),
             top,
             holes: frame.holes(),
             faces,
             slopes,
         })
+    }
+
+    /// A course from so low to so high runs past a rim at which practice parts the sheathing.
+    pub fn runs_past_rim(&self, y: Interval) -> bool {
+        self.parted_rims
+            .iter()
+            .any(|rim| y.lo <= rim.lo && rim.hi <= y.hi)
     }
 
     /// What a course stays short of a level seam at this height: half its gap, which is wider on a sawn rim.
@@ -253,6 +263,15 @@ impl<'a> Space<'a> {
 
 /// A seam may stand so far off the middle of a 2x member: 11/16 in. of wood on each side less 5/8 in. that is needed.
 const SEAM_TOLERANCE: Length = Length::sixteenths(1);
+
+/// Rims between storeys at whose middle a seam is parted for shrinkage.
+fn parted_rims(practice: &Practice, frame: &Frame) -> Vec<Interval> {
+    let rims = frame.bands.iter().filter_map(|band| band.rim);
+    let above_storey = |y: Length| frame.storeys.iter().any(|storey| storey.top <= y);
+    rims.map(|(rim, _)| rim)
+        .filter(|rim| above_storey(rim.lo) && on_sawn_rim(practice, frame, (rim.lo + rim.hi).half()))
+        .collect()
+}
 
 /// A last course may be a half or a third of a sheet high.
 const MOST_PARTS: i64 = 3;

@@ -54,6 +54,9 @@ fn best_stacks(space: &Space<'_>, levels: &Levels, set: &[Running], most: usize)
             }
             let span = Interval::new(levels[from], levels[to]);
             let last = ends.contains(&span.hi);
+            if space.runs_past_rim(span) {
+                continue;
+            }
             // Short of the top a last course ends only where that saves a cut.
             if last && span.hi != space.top && !space.last_sizes.contains(&net(space, span, from == 0, last))
             {
