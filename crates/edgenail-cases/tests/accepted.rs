@@ -61,7 +61,7 @@ fn courses(plan: &Plan) -> Vec<Course> {
 
 /// Codes of the findings that forbid to build it so.
 fn refusals(plan: &Plan) -> BTreeSet<String> {
-    let findings = plan.findings().into_iter();
+    let findings = plan.findings().iter();
     let refused = findings.filter(|finding| finding.severity == Severity::Refuse);
     let code = |code| serde_json::to_value(code).unwrap().as_str().unwrap().to_owned();
     refused.map(|finding| code(finding.code)).collect()

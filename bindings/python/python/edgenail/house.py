@@ -640,7 +640,7 @@ class Practice(TypedDict):
     """A seam keeps so far from an opening corner, or one stud bay if that is more. Source of the
     default: common practice, no source."""
 
-    datums: NotRequired[list[Literal["flush", "held_up", "overhang", "half_plate"]]]
+    datums: NotRequired[list[Literal["flush", "held_up", "overhang", "half_plate", "top_flush"]]]
     """Bottom lines that may be used. Source of the default: common practice, no source."""
 
     edge_distance_least: NotRequired[LengthLike]
