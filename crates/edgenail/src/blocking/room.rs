@@ -33,11 +33,12 @@ pub(super) struct Standing<'s, 'a> {
 }
 
 impl Standing<'_, '_> {
-    /// What stands in an area, each face cut down to the rectangle around what it takes of it.
-    fn obstacles(&self, area: Rect) -> Vec<Rect> {
+    /// What stands in an area, each face cut down to the rectangle around what it takes of it, and whether it fills
+    /// that rectangle.
+    fn obstacles(&self, area: Rect) -> Vec<(Rect, bool)> {
         let faces = self.site.wood.near(area).filter_map(|face| {
             if face.square {
-                return face.bounds.intersect(&area);
+                return Some((face.bounds.intersect(&area)?, true));
             }
             let x = face.bounds.x_span().intersect(area.x_span())?;
             let member = self.site.wood.member(face.member)?;
@@ -52,9 +53,12 @@ impl Standing<'_, '_> {
                 lo: a.lo.min(b.lo),
                 hi: a.hi.max(b.hi),
             })?;
-            Rect::from_spans(x, y).intersect(&area)
+            Some((Rect::from_spans(x, y).intersect(&area)?, false))
         });
-        let added = self.added.iter().filter_map(|rect| rect.intersect(&area));
+        let added = self
+            .added
+            .iter()
+            .filter_map(|rect| Some((rect.intersect(&area)?, true)));
         faces.chain(added).collect()
     }
 
@@ -78,10 +82,13 @@ impl Standing<'_, '_> {
             lo: home - width,
             hi: home + width * 2,
         };
+        let middle = (want.along.lo + want.along.hi).half();
+        // A sloped face that only cuts off an end of the stretch shortens the bay; it does not take the place.
         let taken: Vec<Interval> = self
             .obstacles(turn(want.along, window))
             .iter()
-            .map(across_of)
+            .filter(|(rect, square)| *square || along_of(rect).contains(middle))
+            .map(|(rect, _)| across_of(rect))
             .collect();
         let clear = |lo: Length| {
             let face = Interval { lo, hi: lo + width };
@@ -103,13 +110,13 @@ impl Standing<'_, '_> {
             hi: best + width,
         };
 
-        let middle = (want.along.lo + want.along.hi).half();
         let reach = Interval {
             lo: middle - Length::LIMIT.half(),
             hi: middle + Length::LIMIT.half(),
         };
         let mut bay = (None, None);
-        for other in self.obstacles(turn(reach, across)).iter().map(along_of) {
+        let across_bay = self.obstacles(turn(reach, across));
+        for other in across_bay.iter().map(|(rect, _)| along_of(rect)) {
             if other.hi <= middle {
                 bay.0 = bay.0.max(Some(other.hi));
             } else {

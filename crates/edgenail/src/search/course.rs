@@ -1,5 +1,6 @@
 //! The seams of one course: the cheapest way from one end of the wall to the other.
 
+use super::FORBIDDING;
 use super::space::{Space, up_and_across};
 use crate::amount::Amount;
 use crate::frame::Axis;
@@ -247,6 +248,3 @@ fn parts(space: &Space<'_>, outer: Rect) -> Vec<Rect> {
         .map(|span| Rect::from_spans(outer.x_span(), span))
         .collect()
 }
-
-/// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.
-const FORBIDDING: Amount = Amount::whole(100_000);

@@ -62,7 +62,7 @@ fn with_ends(space: &Space<'_>, bottom: Length, mut levels: Vec<Length>) -> Leve
     Levels { all: levels, ends }
 }
 
-/// Plate laps, rims and block rows.
+/// Plate laps, rims, block rows, the nearest levels to a plate line under a gable truss.
 fn fixed_levels(space: &Space<'_>) -> Vec<Length> {
     let mut levels = Vec::new();
     let frame = space.frame;
@@ -77,6 +77,10 @@ fn fixed_levels(space: &Space<'_>) -> Vec<Length> {
             levels.push((rim.lo + rim.hi).half());
         }
         levels.extend([band.y.lo, band.y.hi]);
+    }
+    let clear = space.practice.gable_seam_clear;
+    for section in frame.sections.iter().filter(|section| section.gable) {
+        levels.extend([section.top - clear, section.top + clear]);
     }
     for (section, place) in space.wall.sections.iter().zip(0u32..) {
         let storeys = section.stack.iter().filter_map(|level| match level {

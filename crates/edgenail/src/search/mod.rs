@@ -15,7 +15,7 @@ mod stack;
 use crate::amount::Amount;
 use crate::error::Error;
 use crate::evaluate::{Evaluated, evaluate};
-use crate::finding::Severity;
+use crate::finding::{FindingCode, Severity};
 use crate::frame::Frame;
 use crate::geometry::Interval;
 use crate::house::{End, House, StartChoice};
@@ -141,6 +141,9 @@ fn build(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Evaluated>,
 /// Stacks of each bottom line and set of directions that are built through all stages.
 const STACKS: usize = 4;
 
+/// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.
+const FORBIDDING: Amount = Amount::whole(100_000);
+
 /// The end that sheets are laid from: what practice says, else the end that layout is pulled from.
 fn start_end(space: &Space<'_>) -> End {
     match space.practice.starting_end {
@@ -186,13 +189,18 @@ fn lay_courses(
     Some(LayoutSpec::Bands { reach, bands })
 }
 
-/// Legal first, then cheap, then by the order of ties: fewer pieces, upright, lower bottom line, the higher course below,
-/// so that what is cut ends at the top, seams.
+/// Legal first, then with least to mend, then cheap, then by the order of ties: fewer pieces, upright, lower bottom line,
+/// the higher course below, so that what is cut ends at the top, seams.
 fn rank(built: &Evaluated) -> impl Ord + use<> {
     let refused = built
         .findings
         .iter()
         .filter(|finding| finding.severity == Severity::Refuse)
+        .count();
+    let mends = built
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Mend && finding.code != FindingCode::NailBlocked)
         .count();
     let flat = built
         .layout
@@ -209,6 +217,7 @@ fn rank(built: &Evaluated) -> impl Ord + use<> {
         .collect();
     (
         refused,
+        mends,
         built.cost.total,
         built.layout.pieces.len(),
         flat,

@@ -188,6 +188,12 @@ impl<'a> Space<'a> {
             })
     }
 
+    /// A seam at this height would part a gable truss from the plates that it stands on.
+    pub fn parts_gable(&self, y: Length) -> bool {
+        let mut gables = self.frame.sections.iter().filter(|section| section.gable);
+        gables.any(|section| (section.top - y).abs() < self.practice.gable_seam_clear)
+    }
+
     /// A level member carries a seam at this height along most of the wall.
     pub fn level_on_wood(&self, y: Length) -> bool {
         let reach = self.seam_half() + self.half_gap(y) - self.gap.half();

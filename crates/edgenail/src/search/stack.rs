@@ -1,5 +1,6 @@
 //! Stacks of courses: which levels they meet at and which way their sheets run.
 
+use super::FORBIDDING;
 use super::level::Levels;
 use super::space::{Space, directions, up_and_across};
 use crate::amount::Amount;
@@ -134,6 +135,9 @@ fn guess(space: &Space<'_>, y: Interval, running: Running, lowest: bool, uppermo
     }
     let mut price = best? + space.prices.line(space.x).total();
     if !uppermost {
+        if space.parts_gable(y.hi) {
+            price += FORBIDDING;
+        }
         price += space.prices.level(y.hi, space.x).total();
         price += if space.level_on_wood(y.hi) {
             space.prices.level_rows(space.x, 2)
