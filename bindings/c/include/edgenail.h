@@ -730,6 +730,38 @@ typedef struct edgenail_findings_row {
   int64_t y;
 } edgenail_findings_row;
 
+/**
+ * A corner of a panel's cell, from seam centre to seam centre; cells tile the wall. A panel given singly has its outline for a cell.
+ *
+ * A row of the table `cells`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_cells_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * The panel's id.
+   */
+  int64_t panel;
+  /**
+   * The ring, from 0.
+   */
+  int64_t ring;
+  /**
+   * The corner's place in the ring, from 0.
+   */
+  int64_t corner;
+  /**
+   * Place along the wall. In 1/40640 in.
+   */
+  int64_t x;
+  /**
+   * Height. In 1/40640 in.
+   */
+  int64_t y;
+} edgenail_cells_row;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1142,6 +1174,23 @@ int32_t edgenail_plan_findings(const struct edgenail_plan *plan,
                                int64_t capacity,
                                int64_t row_size,
                                int64_t *out_count);
+
+/**
+ * Rows of the table `cells` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_cells_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_cells(const struct edgenail_plan *plan,
+                            int64_t first,
+                            struct edgenail_cells_row *rows,
+                            int64_t capacity,
+                            int64_t row_size,
+                            int64_t *out_count);
 
 /**
  * How many tables a plan has.

@@ -670,3 +670,51 @@ pub unsafe extern "C" fn edgenail_plan_findings(
     // SAFETY: the caller's promise is the same as ours.
     unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
 }
+
+/// A corner of a panel's cell, from seam centre to seam centre; cells tile the wall. A panel given singly has its outline for a cell.
+///
+/// A row of the table `cells`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_cells_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// The panel's id.
+    pub panel: i64,
+    /// The ring, from 0.
+    pub ring: i64,
+    /// The corner's place in the ring, from 0.
+    pub corner: i64,
+    /// Place along the wall. In 1/40640 in.
+    pub x: i64,
+    /// Height. In 1/40640 in.
+    pub y: i64,
+}
+
+impl Row for edgenail_cells_row {
+    const TABLE: &str = "cells";
+    const COLUMNS: &[&str] = &["wall_index", "panel", "ring", "corner", "x", "y"];
+}
+
+/// Rows of the table `cells` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_cells_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_cells(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_cells_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}

@@ -13,7 +13,7 @@ mod _edgenail {
     #[pymodule_export]
     use crate::length::{length_from_float, length_text, parse_length, show_length};
     #[pymodule_export]
-    use crate::plan::{Planned, demo_house, plan};
+    use crate::plan::{Planned, demo_house, generated_house, plan};
 
     /// Whether the library was built without optimisation.
     #[pymodule_export]

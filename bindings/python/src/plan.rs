@@ -83,6 +83,15 @@ pub(crate) fn plan(py: Python<'_>, house: &[u8]) -> PyResult<Planned> {
     call(py, || edgenail::plan_bytes(house)).map(|plan| Planned { plan })
 }
 
+/// A house made from a number, as JSON text, with the names of what it has in it.
+#[pyfunction]
+#[pyo3(signature = (seed, /))]
+pub(crate) fn generated_house(seed: u64) -> (String, Vec<&'static str>) {
+    let (house, mix) = edgenail::generate::house_json(seed);
+    let classes = mix.classes().into_iter().filter(|(_, has)| *has);
+    (house, classes.map(|(name, _)| name).collect())
+}
+
 /// The demo house as JSON text.
 #[pyfunction]
 pub(crate) fn demo_house() -> &'static str {

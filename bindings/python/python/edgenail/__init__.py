@@ -12,7 +12,7 @@ from edgenail._edgenail import DEBUG, __version__
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
 from edgenail.house import House
 from edgenail.lengths import Length, Shown
-from edgenail.plan import Plan, demo_house, plan
+from edgenail.plan import Plan, demo_house, generated_house, plan
 from edgenail.table import Column, Table
 
 __all__ = [
@@ -29,6 +29,7 @@ __all__ = [
     "Table",
     "__version__",
     "demo_house",
+    "generated_house",
     "plan",
 ]
 

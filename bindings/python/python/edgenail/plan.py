@@ -17,7 +17,7 @@ from edgenail.table import Table
 if TYPE_CHECKING:
     from _typeshed import DataclassInstance
 
-__all__ = ["Plan", "demo_house", "plan"]
+__all__ = ["Plan", "demo_house", "generated_house", "plan"]
 
 
 class Plan:
@@ -77,6 +77,11 @@ class Plan:
     def outlines(self) -> Table:
         """The corners of the panels' outlines."""
         return self.table("outlines")
+
+    @property
+    def cells(self) -> Table:
+        """The corners of the panels' cells, from seam centre to seam centre, which tile each wall."""
+        return self.table("cells")
 
     @property
     def edges(self) -> Table:
@@ -157,6 +162,18 @@ def plan(house: House | Mapping[str, object] | str | bytes | DataclassInstance) 
 def demo_house() -> str:
     """The demo house as JSON text: an invented place with invented prices."""
     return _edgenail.demo_house()
+
+
+def generated_house(seed: int) -> tuple[str, list[str]]:
+    """A house made from a number, as JSON text, and the names of the classes of houses that it belongs to.
+
+    The same number gives the same house in every language and on every machine; tests and measurements are run on them.
+
+    >>> import edgenail
+    >>> edgenail.generated_house(7) == edgenail.generated_house(7)
+    True
+    """
+    return _edgenail.generated_house(seed)
 
 
 def _document(house: object) -> bytes:

@@ -2,6 +2,7 @@
 
 use super::{Results, WallName, stock_name, word};
 use crate::blocking::Blocking;
+use crate::frame::MemberId;
 use crate::geometry::Rect;
 use crate::house::Stick;
 use crate::length::Length;
@@ -16,7 +17,7 @@ pub(super) struct Row<'a> {
     lie: String,
     stick: u32,
     fills_depth: bool,
-    serves: &'a [u32],
+    serves: Vec<u32>,
     because: &'a str,
 }
 
@@ -25,36 +26,43 @@ pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
     let mut rows = Vec::new();
     for (wall, results) in results.named_walls() {
         let blocking: &'a Blocking = results.blocking;
-        let upright = |kind, rect: Rect, stick, serves: &'a [u32], because| Row {
-            wall,
-            sticks,
-            kind,
-            rect,
-            length: rect.height(),
-            lie: String::new(),
-            stick,
-            fills_depth: false,
-            serves,
-            because,
+        // What is added stands at the end of the frame, in this order.
+        let count = blocking.blocks.len() + blocking.studs.len() + blocking.widened.len();
+        let first = results.frame.members.len().saturating_sub(count);
+        let mut added = results.frame.members.iter().skip(first).map(|member| member.id);
+        let mut upright = |kind, rect: Rect, stick, beside: Option<MemberId>, because| {
+            let members = [added.next(), beside];
+            let serves = results
+                .edges
+                .iter()
+                .filter(|run| run.member().is_some() && members.contains(&run.member()));
+            Row {
+                wall,
+                sticks,
+                kind,
+                rect,
+                length: rect.height(),
+                lie: String::new(),
+                stick,
+                fills_depth: false,
+                serves: serves.map(|run| run.id).collect(),
+                because,
+            }
         };
         rows.extend(blocking.blocks.iter().map(|block| Row {
             length: block.length,
             lie: word(&block.lie),
             fills_depth: block.fills_depth,
-            ..upright("block", block.rect, block.stick, &block.serves, "")
+            ..upright("block", block.rect, block.stick, None, "")
         }));
-        rows.extend(
-            blocking
-                .studs
-                .iter()
-                .map(|stud| upright("added_stud", stud.rect, stud.stick, &stud.serves, "")),
-        );
+        let studs = blocking.studs.iter();
+        rows.extend(studs.map(|stud| upright("added_stud", stud.rect, stud.stick, None, "")));
         rows.extend(blocking.widened.iter().map(|wide| {
             upright(
                 "widened_member",
                 wide.rect,
                 wide.stick,
-                &wide.serves,
+                Some(wide.member),
                 &wide.because,
             )
         }));
@@ -94,7 +102,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             ),
             Field::text(
                 "serves",
-                "The edges that it backs, by id, parted by blanks.",
+                "The edges whose nails it takes, by id, parted by blanks.",
                 |row| {
                     row.serves
                         .iter()

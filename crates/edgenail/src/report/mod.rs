@@ -6,6 +6,7 @@
 //! Where a whole number is missing the column holds −1, and its meaning says so.
 
 mod blocks;
+mod cells;
 mod cuts;
 mod edges;
 mod findings;
@@ -89,7 +90,7 @@ macro_rules! entry {
 }
 
 /// Every table, in the order in which documents show them.
-const TABLES: [Entry; 13] = [
+const TABLES: [Entry; 14] = [
     entry!(walls),
     entry!(openings),
     entry!(members),
@@ -103,6 +104,7 @@ const TABLES: [Entry; 13] = [
     entry!(cuts),
     entry!(takeoff),
     entry!(findings),
+    entry!(cells),
 ];
 
 /// The definition of every table.

@@ -1,7 +1,7 @@
 //! The table `outlines`.
 
 use super::{Results, WallName, count};
-use crate::geometry::Point;
+use crate::geometry::{Point, Shape};
 use crate::layout::Piece;
 use crate::table::{Field, Schema};
 
@@ -14,10 +14,15 @@ pub(super) struct Row<'a> {
 }
 
 pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
+    corners(results, |piece| &piece.outline)
+}
+
+/// The corners of one shape of every piece.
+pub(super) fn corners<'a>(results: &Results<'a>, shape: fn(&Piece) -> &Shape) -> Vec<Row<'a>> {
     let mut rows = Vec::new();
     for (wall, results) in results.named_walls() {
         for piece in &results.layout.pieces {
-            for (ring, corners) in piece.outline.rings().into_iter().enumerate() {
+            for (ring, corners) in shape(piece).rings().into_iter().enumerate() {
                 rows.extend(corners.into_iter().enumerate().map(|(corner, at)| Row {
                     wall,
                     piece,
@@ -32,9 +37,17 @@ pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
 }
 
 pub(super) fn schema<'a>() -> Schema<Row<'a>> {
+    named(
+        "outlines",
+        "A corner of a panel's outline. The first ring goes round the panel, the others round its cutouts.",
+    )
+}
+
+/// A table of corners.
+pub(super) fn named<'a>(name: &'static str, meaning: &'static str) -> Schema<Row<'a>> {
     Schema {
-        name: "outlines",
-        meaning: "A corner of a panel's outline. The first ring goes round the panel, the others round its cutouts.",
+        name,
+        meaning,
         fields: vec![
             Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
                 row.wall.name.to_owned()
