@@ -210,9 +210,10 @@ impl Hammer<'_, '_> {
             }
             let along = Interval { lo, hi };
             let own = (starts && nailed.owns.0, ends && nailed.owns.1);
-            let short = along.len() < spacing;
+            // From where its wood begins to where it ends, not only between its outermost nails.
+            let short = last.span.hi - first.span.lo <= spacing;
             match (starts, ends) {
-                (true, true) if staggers && !short => {
+                (true, true) if staggers && along.len() >= spacing => {
                     self.staggered(nailed, &wood, along, spacing, own);
                 }
                 (true, true) => self.divided(nailed, &wood, along, spacing, own),
