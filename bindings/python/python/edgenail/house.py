@@ -546,9 +546,9 @@ class Origin(TypedDict):
     """The end that the tape is hooked on. Source of the default: own value."""
 
     offset: NotRequired[LengthLike]
-    """From that end of the section to the zero of the layout, towards the middle of the wall; below
-    zero where layout is pulled from the sheathing corner of a neighbour. Default: 0, the section's
-    end, also for a wall that butts at a corner. Source of the default: common practice, no
+    """From that end of the section's sheathing to the zero of the layout, towards the middle of the
+    wall. Where the wall butts at an outside corner, its sheathing ends past the neighbour's studs
+    and sheathing. Default: 0, the end of the sheathing. Source of the default: common practice, no
     source."""
 
 

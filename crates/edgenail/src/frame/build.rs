@@ -5,7 +5,6 @@ use super::builder::Material;
 use super::corner::{Neighbour, ends};
 use super::grid::Grid;
 use super::plates::lay_plates;
-use super::rake::Roofline;
 use super::roof::{Under, frame_top, lay_rake, lay_top_plates, roofline};
 use super::storey::{Standing, frame_storey};
 use super::{
@@ -90,7 +89,7 @@ struct Work<'a> {
     section: &'a Section,
     index: u32,
     sheathed: Interval,
-    meets: [Option<Neighbour>; 2],
+    meets: [Option<Neighbour<'a>>; 2],
     frame: &'a mut Frame,
 }
 
@@ -280,7 +279,7 @@ impl Work<'_> {
             segments: &segments,
         };
         frame_storey(self.frame, &standing, first_opening);
-        self.neighbours(storey, &place, &material, raked);
+        self.neighbours(storey, base, &material, raked.is_some());
         top
     }
 
@@ -310,42 +309,50 @@ impl Work<'_> {
     }
 
     /// The end stud and the plates of a wall that this one butts against, edge on.
-    fn neighbours(
-        &mut self,
-        storey: &Storey,
-        place: &StoreyPlace,
-        material: &Material,
-        raked: Option<&Roofline>,
-    ) {
+    fn neighbours(&mut self, storey: &Storey, base: Length, material: &Material, raked: bool) {
         use super::Axis;
         use super::builder::Piece;
-        let spans = [
-            self.meets[0].map(|other| Interval::new(self.section.from - other.depth, self.section.from)),
-            self.meets[1].map(|other| Interval::new(self.section.to, self.section.to + other.depth)),
+        let place = self.frame.storeys.len().saturating_sub(1);
+        let sides = [
+            self.meets[0].map(|other| {
+                (
+                    other,
+                    Interval::new(self.section.from - other.depth, self.section.from),
+                )
+            }),
+            self.meets[1].map(|other| {
+                (
+                    other,
+                    Interval::new(self.section.to, self.section.to + other.depth),
+                )
+            }),
         ];
-        for x in spans.into_iter().flatten() {
-            let stud = Rect::from_spans(x, Interval::new(place.studs_from, place.studs_to));
-            self.frame.put(
-                material,
-                Piece::said(MemberKind::NeighbourStud, Axis::Vertical),
-                stud,
-            );
-            lay_plates(
+        for (other, x) in sides.into_iter().flatten() {
+            let Some(theirs) = other.storey(&storey.name, place) else {
+                continue;
+            };
+            let studs_from = lay_plates(
                 self.frame,
                 material,
                 MemberKind::NeighbourPlate,
-                &storey.bottom_plates,
+                &theirs.bottom_plates,
                 x,
-                place.base,
+                base,
                 &[],
+            );
+            let studs_to = studs_from + theirs.stud.length;
+            self.frame.put(
+                material,
+                Piece::said(MemberKind::NeighbourStud, Axis::Vertical),
+                Rect::from_spans(x, Interval::new(studs_from, studs_to)),
             );
             lay_top_plates(
                 self.frame,
                 material,
-                storey,
+                theirs,
                 x,
-                place.studs_to,
-                raked.is_some(),
+                studs_to,
+                raked,
                 MemberKind::NeighbourPlate,
             );
         }

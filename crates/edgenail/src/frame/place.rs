@@ -118,7 +118,7 @@ pub enum EndCondition {
         /// How far the sheathing reaches past the frame's end.
         by: Length,
     },
-    /// An inside corner: the sheathing stops at the neighbour's.
+    /// An inside corner: the sheathing stops at the neighbour's face.
     Inside {
         /// How far the sheathing stops short of the frame's end.
         by: Length,

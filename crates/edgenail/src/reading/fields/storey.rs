@@ -144,10 +144,10 @@ pub(super) static ORIGIN: Object = Object {
                 least: Length::feet(-10),
                 most: Length::feet(1000),
             },
-            "0, the section's end, also for a wall that butts at a corner",
+            "0, the end of the sheathing",
             COMMON,
-            "From that end of the section to the zero of the layout, towards the middle of the wall; below zero where \
-             layout is pulled from the sheathing corner of a neighbour.",
+            "From that end of the section's sheathing to the zero of the layout, towards the middle of the wall. Where \
+             the wall butts at an outside corner, its sheathing ends past the neighbour's studs and sheathing.",
         ),
     ],
 };
