@@ -178,7 +178,8 @@ fn points_along_each_edge_agree_with_its_runs() {
             while along < end {
                 let holds = |member: &&Member| {
                     let depth = depths(member, run, along, practice);
-                    depth.is_some_and(|depth| depth.lo.max(practice.edge_distance_least) <= depth.hi.min(most))
+                    depth
+                        .is_some_and(|depth| depth.lo.max(practice.edge_distance_least) <= depth.hi.min(most))
                 };
                 let slow = near.iter().any(holds);
                 let held = run.member().is_some();
