@@ -3,7 +3,8 @@
 //! Each file of `tests/changes` is one change: `base` names a house in `bases`, `set` maps JSON pointers to the
 //! values that replace what is there (`null` removes it), `expect` maps figures to what becomes of them: `"+2"`,
 //! `"-1"`, `"more"`, `"less"`, or for findings the codes that come and go. Every figure that is not named must stay
-//! as it was.
+//! as it was, and so must every panel — its outline, what its edges land on, its nails — whose mark `panels` does
+//! not list; `"all"` says nothing of panels.
 
 #![expect(
     clippy::unwrap_used,
@@ -15,9 +16,10 @@ use edgenail::blocking::Blocking;
 use edgenail::edges::Support;
 use edgenail::nailing::Zone;
 use edgenail::{Length, Plan, plan_json};
+use edgenail_cases::panels::touched;
 use edgenail_cases::{json, json_files};
 use serde_json::Value;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 type Figures = BTreeMap<&'static str, i64>;
 
@@ -141,12 +143,22 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
     let expect = case["expect"].as_object().unwrap();
     let (old, new) = (figures(&before), figures(&after));
     let mut faults = Vec::new();
-    for name in expect.keys().filter(|name| *name != "findings") {
+    let touched = touched(&before, &after);
+    let wanted: BTreeSet<String> = match expect.get("panels") {
+        Some(Value::String(all)) if all == "all" => touched.clone(),
+        Some(marks) => serde_json::from_value(marks.clone()).unwrap(),
+        None => BTreeSet::new(),
+    };
+    if touched != wanted {
+        faults.push(format!("panels: {touched:?} changed"));
+    }
+    let counted = |name: &&String| !["findings", "panels"].contains(&name.as_str());
+    for name in expect.keys().filter(counted) {
         if !old.contains_key(name.as_str()) && !new.contains_key(name.as_str()) {
             faults.push(format!("nothing counts {name:?}"));
         }
     }
-    let names: std::collections::BTreeSet<&str> = old.keys().chain(new.keys()).copied().collect();
+    let names: BTreeSet<&str> = old.keys().chain(new.keys()).copied().collect();
     for name in names {
         let (was, is) = (
             old.get(name).copied().unwrap_or(0),
@@ -179,7 +191,7 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
                 .collect()
         })
         .unwrap_or_default();
-    let names: std::collections::BTreeSet<&String> = old.keys().chain(new.keys()).collect();
+    let names: BTreeSet<&String> = old.keys().chain(new.keys()).collect();
     for code in wanted
         .iter()
         .filter(|(_, step)| **step != "any")
