@@ -153,7 +153,7 @@ pub unsafe extern "C" fn edgenail_plan_json_utf16(
     })
 }
 
-/// The drawing of a wall as an SVG document in UTF-8; `wall` is the wall's name.
+/// The drawing of a wall with its sheathing as an SVG document in UTF-8; `wall` is the wall's name.
 ///
 /// Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the
 /// size needed in `out_needed`. No final zero is written.
@@ -173,10 +173,94 @@ pub unsafe extern "C" fn edgenail_plan_wall_svg(
 ) -> i32 {
     guard(|| {
         // SAFETY: the caller's promise is the same as ours.
-        let (plan, wall) = unsafe { (borrow(plan, "plan")?, utf8(wall, wall_length, "wall")?) };
-        let missing = || Fault::argument(Status::NotFound, "wall", "there is no wall of this name");
-        let svg = plan.plan.wall_svg(wall).ok_or_else(missing)?;
+        let svg = unsafe { svg_of_wall(plan, wall, wall_length, edgenail::Plan::wall_svg) }?;
         // SAFETY: the caller's promise is the same as ours.
         unsafe { put_utf8(&svg, buffer, capacity, out_needed) }
     })
+}
+
+/// The drawing of a wall's frame, its members and what is added before the sheets, as an SVG document in UTF-8;
+/// `wall` is the wall's name.
+///
+/// Returns what `edgenail_plan_wall_svg` returns. No final zero is written.
+///
+/// # Safety
+///
+/// As `edgenail_plan_wall_svg`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_frame_svg(
+    plan: *const edgenail_plan,
+    wall: *const c_char,
+    wall_length: i64,
+    buffer: *mut c_char,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        let svg = unsafe { svg_of_wall(plan, wall, wall_length, edgenail::Plan::frame_svg) }?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf8(&svg, buffer, capacity, out_needed) }
+    })
+}
+
+/// How many pages the drawing of all sheets that are cut has: at least one.
+///
+/// Returns `EDGENAIL_STATUS_OK`, or a status of misuse; `*out_count` is then left as it was.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `out_count` points at an `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_cut_sheet_pages(plan: *const edgenail_plan, out_count: *mut i64) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        let pages = unsafe { borrow(plan, "plan") }?.plan.cut_sheet_pages();
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { set(out_count, i64::try_from(pages).unwrap_or(i64::MAX), "out_count") }
+    })
+}
+
+/// A page of the drawing of all sheets that are cut, as an SVG document in UTF-8; pages count from 0.
+///
+/// Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for a page below 0 or past the last, or
+/// `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero is written.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_cut_sheets_svg(
+    plan: *const edgenail_plan,
+    page: i64,
+    buffer: *mut c_char,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        let plan = unsafe { borrow(plan, "plan") }?;
+        let missing = || Fault::argument(Status::NotFound, "page", "there is no such page of cut sheets");
+        let page = usize::try_from(page).map_err(|_| missing())?;
+        let svg = plan.plan.cut_sheets_svg(page).ok_or_else(missing)?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf8(&svg, buffer, capacity, out_needed) }
+    })
+}
+
+/// One drawing of the wall of this name.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `wall` points at `wall_length` bytes.
+unsafe fn svg_of_wall(
+    plan: *const edgenail_plan,
+    wall: *const c_char,
+    wall_length: i64,
+    draw: impl FnOnce(&edgenail::Plan, &str) -> Option<String>,
+) -> Result<String, Fault> {
+    // SAFETY: the caller's promise is the same as ours.
+    let (plan, wall) = unsafe { (borrow(plan, "plan")?, utf8(wall, wall_length, "wall")?) };
+    let missing = || Fault::argument(Status::NotFound, "wall", "there is no wall of this name");
+    draw(&plan.plan, wall).ok_or_else(missing)
 }

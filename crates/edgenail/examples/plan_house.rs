@@ -27,8 +27,15 @@ fn main() -> Result<(), Box<dyn Error>> {
         if let Some(svg) = plan.wall_svg(&wall.name) {
             write(&format!("wall-{}.svg", file_name(&wall.name)), &svg)?;
         }
+        if let Some(svg) = plan.frame_svg(&wall.name) {
+            write(&format!("frame-{}.svg", file_name(&wall.name)), &svg)?;
+        }
     }
-    write("cut-sheets.svg", &plan.cut_sheets_svg())?;
+    for page in 0..plan.cut_sheet_pages() {
+        if let Some(svg) = plan.cut_sheets_svg(page) {
+            write(&format!("cut-sheets-{}.svg", page + 1), &svg)?;
+        }
+    }
     summary(&plan, &folder)?;
     Ok(())
 }

@@ -6,7 +6,7 @@ use crate::edges::EdgeRun;
 use crate::finding::Finding;
 use crate::frame::Frame;
 use crate::house::{End, House};
-use crate::layout::Layout;
+use crate::layout::{Layout, Piece};
 use crate::length::{Length, Style};
 use crate::nailing::Nailing;
 
@@ -57,4 +57,19 @@ pub struct CutDrawingInput<'a> {
     pub wall: Option<u32>,
     /// How lengths are written.
     pub style: Style,
+}
+
+impl CutDrawingInput<'_> {
+    /// The mark of a blank's piece in the whole house: the wall's number, then the piece's own mark.
+    pub(super) fn piece_mark(&self, blank: u32) -> Option<String> {
+        let wall = self.cutting.blanks.get(blank as usize)?.wall;
+        Some(format!("{}-{}", wall + 1, self.piece(blank)?.mark))
+    }
+
+    /// The piece that a blank becomes.
+    pub(super) fn piece(&self, blank: u32) -> Option<&Piece> {
+        let blank = self.cutting.blanks.get(blank as usize)?;
+        let (_, layout) = self.layouts.iter().find(|(wall, _)| *wall == blank.wall)?;
+        layout.pieces.get(blank.piece as usize)
+    }
 }

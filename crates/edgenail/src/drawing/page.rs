@@ -17,6 +17,9 @@ pub(super) const TITLE_HEIGHT: Micron = 22 * MM;
 pub(super) const TYPE: Micron = 2_300;
 /// Height of small type.
 pub(super) const SMALL: Micron = 1_900;
+/// Height of the smallest type that is still read on paper: capitals of 1.8 mm, the least nominal size of ISO 3098-1
+/// (from memory).
+pub(super) const LEAST_TYPE: Micron = 2_500;
 
 /// One cell of the title block: a heading, and lines that follow it.
 #[derive(Clone, Debug)]
@@ -246,7 +249,7 @@ impl List {
 }
 
 /// Draws a sample of a layer.
-fn show(drawing: &mut Drawing, sample: Sample, patch: Extent) {
+pub(super) fn show(drawing: &mut Drawing, sample: Sample, patch: Extent) {
     let middle = patch.middle();
     let (left, right) = (Spot::new(patch.x0, middle.y), Spot::new(patch.x1, middle.y));
     match sample {

@@ -153,6 +153,8 @@ pub enum Layer {
     OpeningNails,
     /// Nails on members between.
     FieldNails,
+    /// Notches, holes and slopes of a piece on its sheet.
+    Notch,
     /// Saw cuts.
     Cut,
     /// Direction in which a sheet is strong.

@@ -5,7 +5,7 @@ mod measures;
 mod nails;
 mod notes;
 mod panels;
-mod tag;
+
 mod wood;
 
 use super::input::WallDrawingInput;

@@ -158,14 +158,39 @@ impl Plan {
         self.results(|results| report::table(results, name))
     }
 
-    /// The drawing of all sheets that are cut, as SVG.
-    pub fn cut_sheets_svg(&self) -> String {
-        sheet::cuts(&self.house, &self.walls, &self.cutting).svg()
+    /// How many pages the drawing of all sheets that are cut has: at least one.
+    pub fn cut_sheet_pages(&self) -> usize {
+        sheet::cut_pages(&self.house, &self.walls, &self.cutting)
     }
 
-    /// The drawing of a wall, as SVG.
+    /// A page of the drawing of all sheets that are cut, as SVG; pages count from 0. `None` past the last.
+    ///
+    /// ```
+    /// let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON)?;
+    /// let pages: Vec<String> = (0..plan.cut_sheet_pages()).filter_map(|page| plan.cut_sheets_svg(page)).collect();
+    /// assert_eq!(pages.len(), plan.cut_sheet_pages());
+    /// # Ok::<(), edgenail::Error>(())
+    /// ```
+    pub fn cut_sheets_svg(&self, page: usize) -> Option<String> {
+        Some(sheet::cut_page(&self.house, &self.walls, &self.cutting, page)?.svg())
+    }
+
+    /// The drawing of a wall with its sheathing, as SVG; `None` where no wall has this name.
     pub fn wall_svg(&self, wall: &str) -> Option<String> {
         Some(sheet::wall(&self.house, self.wall(wall)?)?.svg())
+    }
+
+    /// The drawing of a wall's frame, as SVG: its members, and what is added before the sheets. `None` where no wall
+    /// has this name.
+    ///
+    /// ```
+    /// let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON)?;
+    /// let frame = plan.frame_svg(&plan.walls()[0].name);
+    /// assert!(frame.is_some_and(|svg| svg.contains("stud layout")));
+    /// # Ok::<(), edgenail::Error>(())
+    /// ```
+    pub fn frame_svg(&self, wall: &str) -> Option<String> {
+        Some(sheet::frame(&self.house, self.wall(wall)?)?.svg())
     }
 }
 

@@ -8,8 +8,22 @@ use crate::layout::Layout;
 use crate::length::{Finest, Style};
 use crate::start::{DatumIs, Start};
 
-/// The drawing of a wall.
+/// The drawing of a wall with its sheathing.
 pub(super) fn wall(house: &House, wall: &WallPlan) -> Option<Drawing> {
+    of_wall(house, wall, drawing::wall)
+}
+
+/// The drawing of a wall's frame, with what is added before the sheets.
+pub(super) fn frame(house: &House, wall: &WallPlan) -> Option<Drawing> {
+    of_wall(house, wall, drawing::frame)
+}
+
+/// Shows a wall to its drawing.
+fn of_wall(
+    house: &House,
+    wall: &WallPlan,
+    draw: impl FnOnce(&WallDrawingInput<'_>) -> Option<Drawing>,
+) -> Option<Drawing> {
     let start = match &wall.start {
         Some(start) => DrawnStart {
             end: start.end,
@@ -22,7 +36,7 @@ pub(super) fn wall(house: &House, wall: &WallPlan) -> Option<Drawing> {
             notes: Vec::new(),
         },
     };
-    drawing::wall(&WallDrawingInput {
+    draw(&WallDrawingInput {
         house,
         frame: &wall.built.backed,
         layout: &wall.built.layout,
@@ -35,19 +49,33 @@ pub(super) fn wall(house: &House, wall: &WallPlan) -> Option<Drawing> {
     })
 }
 
-/// The drawing of all sheets that are cut.
-pub(super) fn cuts(house: &House, walls: &[WallPlan], cutting: &CutPlan) -> Drawing {
+/// How many pages the drawing of all sheets that are cut has.
+pub(super) fn cut_pages(house: &House, walls: &[WallPlan], cutting: &CutPlan) -> usize {
+    cuts(house, walls, cutting, drawing::cut_sheet_pages)
+}
+
+/// A page of the drawing of all sheets that are cut.
+pub(super) fn cut_page(house: &House, walls: &[WallPlan], cutting: &CutPlan, page: usize) -> Option<Drawing> {
+    cuts(house, walls, cutting, |input| drawing::cut_sheets(input, page))
+}
+
+/// Shows the cut plan to its drawing.
+fn cuts<T>(
+    house: &House,
+    walls: &[WallPlan],
+    cutting: &CutPlan,
+    draw: impl FnOnce(&CutDrawingInput<'_>) -> T,
+) -> T {
     let layouts: Vec<(u32, &Layout)> = walls
         .iter()
         .map(|wall| (wall.index, &wall.built.layout))
         .collect();
-    let style = Style::Inches(Finest::Sixteenth);
-    drawing::cut_sheets(&CutDrawingInput {
+    draw(&CutDrawingInput {
         house,
         layouts: &layouts,
         cutting,
         wall: None,
-        style,
+        style: Style::Inches(Finest::Sixteenth),
     })
 }
 
@@ -76,3 +104,6 @@ fn notes(start: &Start) -> Vec<String> {
     }
     notes
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,9 +1,9 @@
 //! Pieces of sheathing with what is written on them, and openings.
 
-use super::tag::{Tag, Words};
 use super::{Canvas, Shows};
 use crate::drawing::glyphs::{line, wrapped};
 use crate::drawing::page::arrow;
+use crate::drawing::tag::{Tag, Words};
 use crate::drawing::view::holds;
 use crate::drawing::{Extent, Form, Label, Layer, MM, Micron, Says, Spot};
 use crate::edges::Support;
@@ -63,7 +63,7 @@ impl Canvas<'_> {
         let blank = piece.blank();
         let (width, height) = (blank.width(), blank.height());
         Words {
-            piece: piece.id,
+            piece: Some(piece.id),
             mark: piece.mark.clone(),
             turn: (piece.hang_order + 1).to_string(),
             size: vec![

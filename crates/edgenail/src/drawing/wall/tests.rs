@@ -1,7 +1,7 @@
 use super::super::input::{DrawnStart, WallDrawingInput};
-use super::super::view::holds;
+use super::super::legible::{dimensions_agree, marks_lie_in_their_pieces, texts_are_apart};
 use super::{frame, wall};
-use crate::drawing::{Along, Drawing, Extent, Form, Layer, Says, Spot};
+use crate::drawing::{Drawing, Form, Layer};
 use crate::evaluate::{Evaluated, evaluate};
 use crate::frame::Frame;
 use crate::geometry::Rect;
@@ -9,7 +9,7 @@ use crate::house::{End, House};
 use crate::layout::foreign::foreign;
 use crate::layout::trial::{Trial, inch};
 use crate::layout::{BandSpec, LayoutSpec, Running};
-use crate::length::{Finest, Length, Rounding, Style};
+use crate::length::{Finest, Length, Style};
 use proptest::prelude::*;
 
 const STYLE: Style = Style::Inches(Finest::Sixteenth);
@@ -53,99 +53,6 @@ impl Built {
     }
 }
 
-/// No two boxes of text meet, and none leaves the sheet.
-fn texts_are_apart(drawing: &Drawing) -> Result<(), TestCaseError> {
-    let sheet = drawing.sheet();
-    let mut labels: Vec<_> = drawing.labels.iter().collect();
-    labels.sort_by_key(|label| label.extent.x0);
-    for (index, label) in labels.iter().enumerate() {
-        prop_assert!(sheet.covers(&label.extent), "{} leaves the sheet", label.text);
-        let beside = labels
-            .iter()
-            .skip(index + 1)
-            .take_while(|other| other.extent.x0 < label.extent.x1);
-        for other in beside {
-            prop_assert!(
-                !label.extent.meets(&other.extent),
-                "{:?} meets {:?}",
-                label,
-                other
-            );
-        }
-    }
-    Ok(())
-}
-
-/// Every dimension is the difference of its ends, on paper too, and its label says it.
-fn dimensions_agree(drawing: &Drawing) -> Result<(), TestCaseError> {
-    let scale = drawing
-        .dimensions
-        .iter()
-        .find(|d| d.along == Along::Wall && d.value > Length::ZERO);
-    for (index, dimension) in drawing.dimensions.iter().enumerate() {
-        let difference = dimension.to - dimension.from;
-        let paper = match dimension.along {
-            Along::Wall => {
-                prop_assert_eq!(dimension.value, difference.abs());
-                dimension.to_at.x - dimension.from_at.x
-            }
-            Along::Height => {
-                prop_assert_eq!(dimension.value, difference);
-                dimension.from_at.y - dimension.to_at.y
-            }
-        };
-        if let Some(other) = scale {
-            // One scale for all: cross products agree within the rounding of both ends to a micrometre.
-            let units = |length: Length| i128::from(length.units());
-            let (long, of_long) = (
-                units(other.to - other.from),
-                i128::from(other.to_at.x - other.from_at.x),
-            );
-            let left = i128::from(paper) * long - of_long * units(difference);
-            prop_assert!(left.abs() <= 2 * (long.abs() + units(difference).abs()));
-        }
-        let says = Says::Dimension {
-            dimension: u32::try_from(index).unwrap(),
-        };
-        let label = drawing.labels.iter().find(|label| label.says == says);
-        let said = label.map(|label| label.text.clone()).unwrap_or_default();
-        let allowed =
-            [Rounding::Down, Rounding::Nearest, Rounding::Up].map(|r| dimension.value.show(STYLE, r).text);
-        prop_assert!(allowed.contains(&said), "{said} for {:?}", dimension);
-    }
-    Ok(())
-}
-
-/// Every piece has one mark: inside its outline, or with a line that ends there.
-fn marks_lie_in_their_pieces(drawing: &Drawing, built: &Built) -> Result<(), TestCaseError> {
-    let outlines: Vec<&Vec<Vec<Spot>>> = drawing
-        .marks
-        .iter()
-        .filter(|mark| mark.layer == Layer::Panel)
-        .filter_map(|mark| match &mark.form {
-            Form::Polygon { rings } => Some(rings),
-            _ => None,
-        })
-        .collect();
-    let pieces = &built.evaluated.layout.pieces;
-    prop_assert_eq!(outlines.len(), pieces.len());
-    for (piece, rings) in pieces.iter().zip(outlines) {
-        let said: Vec<_> = drawing
-            .labels
-            .iter()
-            .filter(|label| label.says == Says::PieceMark { piece: piece.id })
-            .collect();
-        prop_assert_eq!(said.len(), 1, "marks of {}", piece.mark);
-        let label = said[0];
-        prop_assert_eq!(&label.text, &piece.mark);
-        let pointed = label
-            .points_at
-            .is_some_and(|at| holds(rings, &Extent::around(at, 2, 2)));
-        prop_assert!(pointed || holds(rings, &label.extent), "mark of {}", piece.mark);
-    }
-    Ok(())
-}
-
 /// Nails drawn are nails planned: rows by layer, dots in all.
 fn nails_are_all_there(drawing: &Drawing, built: &Built) -> Result<(), TestCaseError> {
     let planned: u64 = built
@@ -178,13 +85,13 @@ proptest! {
         let built = Built::new(&trial, spec, if right { End::Right } else { End::Left });
         let drawing = wall(&built.input()).unwrap();
         texts_are_apart(&drawing)?;
-        dimensions_agree(&drawing)?;
-        marks_lie_in_their_pieces(&drawing, &built)?;
+        dimensions_agree(&drawing, STYLE)?;
+        marks_lie_in_their_pieces(&drawing, &built.evaluated.layout)?;
         nails_are_all_there(&drawing, &built)?;
         prop_assert_eq!(drawing.svg(), wall(&built.input()).unwrap().svg());
         let bare = frame(&built.input()).unwrap();
         texts_are_apart(&bare)?;
-        dimensions_agree(&bare)?;
+        dimensions_agree(&bare, STYLE)?;
     }
 
     /// Names that users may write never break the drawing.

@@ -5,11 +5,11 @@ use crate::drawing::{Extent, Form, Label, Layer, Mark, Micron, Says, Spot};
 
 /// The words of a piece.
 pub(super) struct Words {
-    /// The piece's place in the layout's list.
-    pub piece: u32,
+    /// The piece's place in its list; nothing where no piece is named.
+    pub piece: Option<u32>,
     /// Its mark.
     pub mark: String,
-    /// Its turn of hanging, from 1.
+    /// Its turn of hanging, from 1; empty where it is not set.
     pub turn: String,
     /// Its cut size in one line or two; empty where only the mark is set.
     pub size: Vec<String>,
@@ -91,7 +91,7 @@ impl<'a> Tag<'a> {
         let ring = Self::ring_room(self.words, self.scale);
         let left = (self.long - mark_wide - ring) / 2;
         let middle = line(scaled(MARK)) / 2;
-        let says = Says::PieceMark { piece };
+        let says = piece.map_or(Says::Note, |piece| Says::PieceMark { piece });
         let text = self.words.mark.clone();
         labels.push(
             Label::centred(
@@ -128,7 +128,7 @@ impl<'a> Tag<'a> {
         for text in &self.words.size {
             let high = line(scaled(SIZE));
             let spot = at(self.long / 2, v + high / 2);
-            let says = Says::PieceSize { piece };
+            let says = piece.map_or(Says::Note, |piece| Says::PieceSize { piece });
             labels.push(Label::centred(says, text.clone(), spot, scaled(SIZE), false, self.turned).backed());
             v += high;
         }

@@ -1,0 +1,60 @@
+use super::{cut_page, frame, wall};
+use crate::drawing::legible::{
+    dimensions_agree, marks_lie_in_their_parts, marks_lie_in_their_pieces, texts_are_apart,
+};
+use crate::drawing::{Drawing, Form, Layer};
+use crate::generate::house_json;
+use crate::length::{Finest, Style};
+use crate::plan::{Plan, plan_json};
+use proptest::prelude::*;
+
+const STYLE: Style = Style::Inches(Finest::Sixteenth);
+
+/// Every drawing of a plan keeps the laws of a legible drawing; how many walls there were.
+fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
+    for planned in plan.walls() {
+        let sheathing = wall(&plan.house, planned).unwrap();
+        texts_are_apart(&sheathing)?;
+        dimensions_agree(&sheathing, STYLE)?;
+        marks_lie_in_their_pieces(&sheathing, &planned.built.layout)?;
+        let bare = frame(&plan.house, planned).unwrap();
+        texts_are_apart(&bare)?;
+        dimensions_agree(&bare, STYLE)?;
+    }
+    let kerf = plan.house.walls[0].practice.kerf;
+    let mut sheets = plan.cutting.sheets.as_slice();
+    for page in 0..plan.cut_sheet_pages() {
+        let drawing = cut_page(&plan.house, &plan.walls, &plan.cutting, page).unwrap();
+        texts_are_apart(&drawing)?;
+        let (here, rest) = sheets.split_at(drawn_sheets(&drawing));
+        marks_lie_in_their_parts(&drawing, here, &plan.cutting.blanks, kerf)?;
+        sheets = rest;
+    }
+    prop_assert!(sheets.is_empty(), "{} sheets are on no page", sheets.len());
+    prop_assert!(cut_page(&plan.house, &plan.walls, &plan.cutting, plan.cut_sheet_pages()).is_none());
+    Ok(plan.walls().len())
+}
+
+fn drawn_sheets(drawing: &Drawing) -> usize {
+    let whole = |mark: &&crate::drawing::Mark| {
+        mark.layer == Layer::Sheet && matches!(mark.form, Form::Polygon { .. })
+    };
+    drawing.marks.iter().filter(whole).count()
+}
+
+#[test]
+fn drawings_of_generated_houses_are_legible() {
+    let walls: usize = (0..100)
+        .map(|seed| {
+            let plan = plan_json(&house_json(seed).0).unwrap();
+            all_legible(&plan).unwrap_or_else(|fault| panic!("house {seed}: {fault}"))
+        })
+        .sum();
+    assert!(walls >= 100);
+}
+
+#[test]
+fn drawings_of_the_demo_house_are_legible() {
+    let plan = plan_json(crate::demo::HOUSE_JSON).unwrap();
+    assert_eq!(all_legible(&plan).unwrap_or_else(|fault| panic!("{fault}")), 8);
+}
