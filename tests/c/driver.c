@@ -85,6 +85,12 @@ static int32_t ask(const edgenail_plan *plan, const char *operation, const char 
   if (strcmp(operation, "table") == 0) {
     return edgenail_plan_csv(plan, name, (int64_t)strlen(name), buffer, capacity, needed);
   }
+  if (strcmp(operation, "frame") == 0) {
+    return edgenail_plan_frame_svg(plan, name, (int64_t)strlen(name), buffer, capacity, needed);
+  }
+  if (strcmp(operation, "cut-sheets") == 0) {
+    return edgenail_plan_cut_sheets_svg(plan, strtoll(name, NULL, 10), buffer, capacity, needed);
+  }
   return edgenail_plan_wall_svg(plan, name, (int64_t)strlen(name), buffer, capacity, needed);
 }
 
@@ -164,7 +170,7 @@ int main(int argc, char **argv) {
   if (argc == 3 && strcmp(argv[1], "plan") == 0) {
     return plan_file(argv[1], "", argv[2]);
   }
-  if (argc == 4 && (strcmp(argv[1], "table") == 0 || strcmp(argv[1], "svg") == 0)) {
+  if (argc == 4 && strcmp(argv[1], "length") != 0) {
     return plan_file(argv[1], argv[2], argv[3]);
   }
   if (argc == 4 && strcmp(argv[1], "length") == 0) {
@@ -173,7 +179,7 @@ int main(int argc, char **argv) {
   if (argc == 5 && strcmp(argv[1], "show") == 0) {
     return show_length(argv[2], argv[3], argv[4]);
   }
-  fprintf(stderr, "usage: driver plan FILE | table NAME FILE | svg WALL FILE | length TEXT UNIT | "
-                  "show UNITS STYLE ROUNDING\n");
+  fprintf(stderr, "usage: driver plan FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
+                  "cut-sheets PAGE FILE | length TEXT UNIT | show UNITS STYLE ROUNDING\n");
   return USAGE;
 }

@@ -79,6 +79,9 @@ static void no_plan(void) {
   CHECK(edgenail_plan_json(NULL, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_json_utf16(NULL, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_wall_svg(NULL, EDGENAIL_TEXT("a"), text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_frame_svg(NULL, EDGENAIL_TEXT("a"), text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_cut_sheet_pages(NULL, &count) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_cut_sheets_svg(NULL, 0, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_table_count(NULL, &count) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_table_name(NULL, 0, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_table_size(NULL, EDGENAIL_TEXT("a"), &count, &needed) == EDGENAIL_STATUS_NULL_POINTER);
@@ -157,6 +160,24 @@ static void tables(const edgenail_plan *plan) {
   CHECK(edgenail_plan_csv(plan, MISSING, -1, NULL, 0, &needed) == EDGENAIL_STATUS_BAD_LENGTH);
   CHECK(edgenail_plan_wall_svg(plan, MISSING, sizeof MISSING - 1, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
   CHECK(edgenail_plan_wall_svg(plan, NULL, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_frame_svg(plan, MISSING, sizeof MISSING - 1, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_frame_svg(plan, NULL, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+}
+
+/* Every page of cut sheets is there, and none before the first or after the last. */
+static void cut_sheets(const edgenail_plan *plan) {
+  int64_t pages = 0;
+  int64_t needed = 0;
+  int64_t page;
+  CHECK(edgenail_plan_cut_sheet_pages(plan, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_cut_sheet_pages(plan, &pages) == EDGENAIL_STATUS_OK && pages > 0);
+  for (page = 0; page < pages; page++) {
+    CHECK(edgenail_plan_cut_sheets_svg(plan, page, NULL, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+    CHECK(needed > 0);
+  }
+  CHECK(edgenail_plan_cut_sheets_svg(plan, pages, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_cut_sheets_svg(plan, -1, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_cut_sheets_svg(plan, INT64_MAX, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
 }
 
 /* The document at exactly its size and at every way of one byte less; outputs that are not aligned. */
@@ -252,6 +273,7 @@ int main(int argc, char **argv) {
   free(text);
   if (plan != NULL) {
     tables(plan);
+    cut_sheets(plan);
     documents(plan);
     edgenail_plan_free(plan);
   }

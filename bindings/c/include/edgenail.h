@@ -939,7 +939,7 @@ int32_t edgenail_plan_json_utf16(const struct edgenail_plan *plan,
                                  int64_t *out_needed);
 
 /**
- * The drawing of a wall as an SVG document in UTF-8; `wall` is the wall's name.
+ * The drawing of a wall with its sheathing as an SVG document in UTF-8; `wall` is the wall's name.
  *
  * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the
  * size needed in `out_needed`. No final zero is written.
@@ -953,6 +953,44 @@ int32_t edgenail_plan_wall_svg(const struct edgenail_plan *plan,
                                char *buffer,
                                int64_t capacity,
                                int64_t *out_needed);
+
+/**
+ * The drawing of a wall's frame, its members and what is added before the sheets, as an SVG document in UTF-8;
+ * `wall` is the wall's name.
+ *
+ * Returns what `edgenail_plan_wall_svg` returns. No final zero is written.
+ *
+ * Caller: As `edgenail_plan_wall_svg`.
+ */
+int32_t edgenail_plan_frame_svg(const struct edgenail_plan *plan,
+                                const char *wall,
+                                int64_t wall_length,
+                                char *buffer,
+                                int64_t capacity,
+                                int64_t *out_needed);
+
+/**
+ * How many pages the drawing of all sheets that are cut has: at least one.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or a status of misuse; `*out_count` is then left as it was.
+ *
+ * Caller: `plan` is a live plan; `out_count` points at an `int64_t`.
+ */
+int32_t edgenail_plan_cut_sheet_pages(const struct edgenail_plan *plan, int64_t *out_count);
+
+/**
+ * A page of the drawing of all sheets that are cut, as an SVG document in UTF-8; pages count from 0.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for a page below 0 or past the last, or
+ * `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero is written.
+ *
+ * Caller: `plan` is a live plan; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_plan_cut_sheets_svg(const struct edgenail_plan *plan,
+                                     int64_t page,
+                                     char *buffer,
+                                     int64_t capacity,
+                                     int64_t *out_needed);
 
 /**
  * Rows of the table `walls` from the one numbered `first`, as many as there are and `capacity` allows.

@@ -1,7 +1,7 @@
 //! Plans.
 
 use crate::guard::{Fault, guard};
-use crate::handle::{borrow, check, give, take};
+use crate::handle::{borrow, check, give, put, take};
 use crate::status::edgenail_status as Status;
 use crate::text::{put_utf8, put_utf16, utf8, utf16};
 use edgenail::report::{Definition, definitions};
@@ -212,12 +212,15 @@ pub unsafe extern "C" fn edgenail_plan_frame_svg(
 ///
 /// `plan` is a live plan; `out_count` points at an `int64_t`.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn edgenail_plan_cut_sheet_pages(plan: *const edgenail_plan, out_count: *mut i64) -> i32 {
+pub unsafe extern "C" fn edgenail_plan_cut_sheet_pages(
+    plan: *const edgenail_plan,
+    out_count: *mut i64,
+) -> i32 {
     guard(|| {
         // SAFETY: the caller's promise is the same as ours.
         let pages = unsafe { borrow(plan, "plan") }?.plan.cut_sheet_pages();
         // SAFETY: the caller's promise is the same as ours.
-        unsafe { set(out_count, i64::try_from(pages).unwrap_or(i64::MAX), "out_count") }
+        unsafe { put(out_count, i64::try_from(pages).unwrap_or(i64::MAX), "out_count") }
     })
 }
 

@@ -2,7 +2,7 @@
 
 use crate::errors::call;
 use edgenail::table::{Column, Data, Table};
-use pyo3::exceptions::PyKeyError;
+use pyo3::exceptions::{PyIndexError, PyKeyError};
 use pyo3::prelude::*;
 
 /// What the core made of a house; `edgenail.Plan` is the typed view of it.
@@ -54,10 +54,31 @@ impl Planned {
         self.find(py, name).map(|table| table.csv())
     }
 
-    /// The drawing of a wall as SVG.
+    /// The drawing of a wall with its sheathing as SVG.
     fn wall_svg(&self, py: Python<'_>, wall: &str) -> PyResult<String> {
         let drawing = call(py, || Ok(self.plan.wall_svg(wall)))?;
         drawing.ok_or_else(|| PyKeyError::new_err(wall.to_owned()))
+    }
+
+    /// The drawing of a wall's frame as SVG.
+    fn frame_svg(&self, py: Python<'_>, wall: &str) -> PyResult<String> {
+        let drawing = call(py, || Ok(self.plan.frame_svg(wall)))?;
+        drawing.ok_or_else(|| PyKeyError::new_err(wall.to_owned()))
+    }
+
+    /// How many pages the drawing of cut sheets has.
+    fn cut_sheet_pages(&self, py: Python<'_>) -> PyResult<usize> {
+        call(py, || Ok(self.plan.cut_sheet_pages()))
+    }
+
+    /// A page of the drawing of cut sheets as SVG.
+    fn cut_sheets_svg(&self, py: Python<'_>, page: i64) -> PyResult<String> {
+        let drawing = call(py, || {
+            Ok(usize::try_from(page)
+                .ok()
+                .and_then(|page| self.plan.cut_sheets_svg(page)))
+        })?;
+        drawing.ok_or_else(|| PyIndexError::new_err(format!("there is no page {page} of cut sheets")))
     }
 }
 

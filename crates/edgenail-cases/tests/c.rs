@@ -4,7 +4,7 @@ use edgenail_cases::answer::{Answer, LengthInput, ROUNDINGS, STYLES, ShowInput, 
 use edgenail_cases::case::Case;
 use edgenail_cases::library::{Linking, build, compile};
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// Statuses that come with an error document.
@@ -44,13 +44,51 @@ fn answer(driver: &Path, folder: &Path, case: &Case) -> Result<Answer, String> {
     }
 }
 
-fn every_case(language: &str, linking: Linking) -> Result<String, String> {
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(language);
+/// The driver, linked in this way, and a folder of its own.
+fn driver(name: &str, linking: Linking) -> Result<(PathBuf, PathBuf), String> {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
     fs::create_dir_all(&folder).map_err(|error| error.to_string())?;
     let libraries = build(&Path::new(env!("CARGO_TARGET_TMPDIR")).join(".."))?;
     let driver = folder.join("driver");
     compile("tests/c/driver.c", &libraries, linking, &[], &driver)?;
+    Ok((driver, folder))
+}
+
+fn every_case(language: &str, linking: Linking) -> Result<String, String> {
+    let (driver, folder) = driver(language, linking)?;
     edgenail_cases::run::run(language, |case| answer(&driver, &folder, case))
+}
+
+/// Every drawing of the demo house is the same in C, byte for byte.
+#[test]
+fn drawings_are_the_same_in_c() {
+    let (driver, folder) = driver("c-drawings", Linking::Static).unwrap_or_else(|fault| panic!("{fault}"));
+    let input = folder.join("demo.json");
+    assert!(fs::write(&input, edgenail::demo::HOUSE_JSON).is_ok());
+    let ask = |operation: &str, name: &str| {
+        let output = Command::new(&driver).args([operation, name]).arg(&input).output();
+        output
+            .ok()
+            .filter(|output| output.status.success())
+            .and_then(|output| String::from_utf8(output.stdout).ok())
+    };
+    let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON).unwrap_or_else(|fault| panic!("{fault}"));
+    for wall in plan.walls() {
+        assert_eq!(ask("svg", &wall.name), plan.wall_svg(&wall.name), "{}", wall.name);
+        assert_eq!(
+            ask("frame", &wall.name),
+            plan.frame_svg(&wall.name),
+            "{}",
+            wall.name
+        );
+    }
+    for page in 0..=plan.cut_sheet_pages() {
+        assert_eq!(
+            ask("cut-sheets", &page.to_string()),
+            plan.cut_sheets_svg(page),
+            "page {page}"
+        );
+    }
 }
 
 #[test]

@@ -129,8 +129,27 @@ class Plan:
         return [str(name) for name in self.walls["wall"]]
 
     def svg(self, wall: str) -> str:
-        """The drawing of a wall as SVG; ``KeyError`` when there is no such wall."""
+        """The drawing of a wall with its sheathing as SVG; ``KeyError`` when there is no such wall."""
         return self._planned.wall_svg(wall)
+
+    def frame_svg(self, wall: str) -> str:
+        """The drawing of a wall's frame, its members and what is added before the sheets, as SVG.
+
+        Raises ``KeyError`` when there is no such wall.
+        """
+        return self._planned.frame_svg(wall)
+
+    @property
+    def cut_sheet_pages(self) -> int:
+        """How many pages the drawing of all sheets that are cut has: at least one."""
+        return self._planned.cut_sheet_pages()
+
+    def cut_sheets_svg(self, page: int) -> str:
+        """A page of the drawing of all sheets that are cut, as SVG; pages count from 0.
+
+        Raises ``IndexError`` for a page below 0 or past the last.
+        """
+        return self._planned.cut_sheets_svg(page)
 
     def _repr_svg_(self) -> str | None:
         """A notebook shows a plan of one wall as its drawing."""

@@ -197,21 +197,21 @@ impl Pattern<'_> {
             }
             CutNode::Piece { blank, .. } => {
                 let mark = self.input.piece_mark(*blank).unwrap_or_default();
-                self.tag(*blank, mark, area, &extent);
+                self.tag(*blank, &mark, area, &extent);
             }
-            CutNode::Offcut { .. } => self.tag(u32::MAX, "keep".to_owned(), area, &extent),
+            CutNode::Offcut { .. } => self.tag(u32::MAX, "keep", area, &extent),
             CutNode::Waste => {}
         }
     }
 
     /// Writes a name and the size of a part inside it, else beside it with a line to it.
-    fn tag(&mut self, blank: u32, mark: String, area: Area, extent: &Extent) {
+    fn tag(&mut self, blank: u32, mark: &str, area: Area, extent: &Extent) {
         let show = |length: Length| length.show(self.input.style, Rounding::Down).text;
         let (wide, long) = (show(area.width), show(area.length));
         let says = if blank == u32::MAX { None } else { Some(blank) };
         let words = |size: Vec<String>| Words {
             piece: says,
-            mark: mark.clone(),
+            mark: mark.to_owned(),
             turn: String::new(),
             size,
         };
