@@ -12,11 +12,11 @@ pub(super) const SHEET_HEIGHT: Micron = 297 * MM;
 /// From the edge of the paper to the border.
 pub(super) const MARGIN: Micron = 10 * MM;
 /// Height of the title block.
-pub(super) const TITLE_HEIGHT: Micron = 22 * MM;
+pub(super) const TITLE_HEIGHT: Micron = 24 * MM;
 /// Height of ordinary type.
-pub(super) const TYPE: Micron = 2_300;
+pub(super) const TYPE: Micron = 3_000;
 /// Height of small type.
-pub(super) const SMALL: Micron = 1_900;
+pub(super) const SMALL: Micron = 2_700;
 /// Height of the smallest type that is still read on paper: capitals of 1.8 mm, the least nominal size of ISO 3098-1
 /// (from memory).
 pub(super) const LEAST_TYPE: Micron = 2_500;
@@ -57,12 +57,16 @@ pub(super) fn frame_page(drawing: &mut Drawing, room: &mut Room, cells: &[Cell])
         }
         let inner = wide - 4 * MM;
         let corner = Spot::new(x + 2 * MM, top + 1_200);
-        put(drawing, room, Label::new(Says::Note, cell.heading, corner, 1_600));
-        let mut y = corner.y + line(1_600) + 300;
+        put(
+            drawing,
+            room,
+            Label::new(Says::Note, cell.heading, corner, LEAST_TYPE),
+        );
+        let mut y = corner.y + line(LEAST_TYPE) + 300;
         let mut rows: Vec<(String, Micron, bool)> = Vec::new();
         for (index, text) in cell.lines.iter().enumerate() {
             if index == 0 {
-                rows.push((fitted(text, inner, 3_200, true), 3_200, true));
+                rows.push((fitted(text, inner, 3_600, true), 3_600, true));
             } else {
                 rows.extend(
                     wrapped(text, inner, SMALL)
@@ -108,10 +112,7 @@ fn caution(drawing: &mut Drawing, room: &mut Room, block: Extent, cells: &[Cell]
         let rows = Micron::try_from(wrapped(CAUTION, inner, *size).len()).unwrap_or(Micron::MAX);
         y + rows * line(*size) <= block.y1 - 300
     };
-    let size = [SMALL, 1_700, 1_500, 1_300]
-        .into_iter()
-        .find(fits)
-        .unwrap_or(1_100);
+    let size = [SMALL, LEAST_TYPE].into_iter().find(fits).unwrap_or(2_000);
     for text in wrapped(CAUTION, inner, size) {
         put(
             drawing,
@@ -164,7 +165,7 @@ pub(super) struct List {
 }
 
 /// Height of one line of a list.
-pub(super) const ROW: Micron = 3_300;
+pub(super) const ROW: Micron = 3_900;
 
 impl List {
     /// The lines that a row takes.
@@ -263,7 +264,7 @@ pub(super) fn show(drawing: &mut Drawing, sample: Sample, patch: Extent) {
                 spaces: 5,
                 first: 0,
                 last: 5,
-                dot: 450,
+                dot: 700,
                 square,
             },
         ),

@@ -95,18 +95,30 @@ impl Room {
 
     /// The free box of this size nearest to a place, searched in widening rings up to a distance.
     pub(super) fn nearest(&self, at: Spot, width: Micron, height: Micron, most: Micron) -> Option<Extent> {
-        const STEP: Micron = 1_500;
-        let rings = (0..=most / STEP).flat_map(|ring| {
-            let reach = ring * STEP;
-            let sides = if ring == 0 { 1 } else { 16 };
-            (0..sides).map(move |side| {
-                let (right, down) = COMPASS.get(side).copied().unwrap_or((0, 0));
-                at.moved(right * reach / 1_000, down * reach / 1_000)
-            })
-        });
-        let boxes = rings.map(|middle| Extent::around(middle, width, height));
-        boxes.into_iter().find(|place| self.is_free(place))
+        around(at, width, height, most).find(|place| self.is_free(place))
     }
+
+    /// The nearest free box that covers nothing better kept visible, if there is one close by; else the nearest.
+    pub(super) fn clearest(&self, at: Spot, width: Micron, height: Micron, most: Micron) -> Option<Extent> {
+        const CLOSE: Micron = 15 * MM;
+        self.best(around(at, width, height, most.min(CLOSE)))
+            .map(|(place, _)| place)
+            .or_else(|| self.nearest(at, width, height, most))
+    }
+}
+
+/// Boxes of a size in widening rings around a place.
+fn around(at: Spot, width: Micron, height: Micron, most: Micron) -> impl Iterator<Item = Extent> {
+    const STEP: Micron = 1_500;
+    let rings = (0..=most / STEP).flat_map(move |ring| {
+        let reach = ring * STEP;
+        let sides = if ring == 0 { 1 } else { 16 };
+        (0..sides).map(move |side| {
+            let (right, down) = COMPASS.get(side).copied().unwrap_or((0, 0));
+            at.moved(right * reach / 1_000, down * reach / 1_000)
+        })
+    });
+    rings.map(move |middle| Extent::around(middle, width, height))
 }
 
 /// Sixteen directions in thousandths, upper right first.

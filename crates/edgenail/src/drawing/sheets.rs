@@ -5,7 +5,9 @@ mod pattern;
 
 use super::glyphs::{fitted, width};
 use super::input::CutDrawingInput;
-use super::page::{Cell, MARGIN, SHEET_HEIGHT, SHEET_WIDTH, Sample, TITLE_HEIGHT, frame_page, put, show};
+use super::page::{
+    Cell, MARGIN, SHEET_HEIGHT, SHEET_WIDTH, SMALL, Sample, TITLE_HEIGHT, TYPE, frame_page, put, show,
+};
 use super::place::Room;
 use super::view::on_paper;
 use super::{Drawing, Extent, Label, Layer, MM, Micron, Says, Spot};
@@ -13,10 +15,6 @@ use crate::cutting::{CutNode, CutSheet, WhyUncut};
 use crate::length::{Length, Rounding};
 use pattern::{HEADING, Pattern};
 
-/// Height of ordinary type.
-const TYPE: Micron = 3_000;
-/// Height of small type.
-const SMALL: Micron = 2_700;
 /// Between two sheets: room for the strength axis and for what does not fit into a piece.
 const BETWEEN: Micron = 12 * MM;
 /// Under the upper border: the page's heading and the legend.

@@ -26,8 +26,8 @@ pub(super) struct Tag<'a> {
 }
 
 const MARK: Micron = 3_600;
-const SIZE: Micron = 2_300;
-const TURN: Micron = 1_900;
+const SIZE: Micron = 2_800;
+const TURN: Micron = 2_500;
 
 impl<'a> Tag<'a> {
     /// Sets the words.

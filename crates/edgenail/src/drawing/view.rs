@@ -14,34 +14,32 @@ pub(super) struct View {
 }
 
 /// Scales that a rule shows: inches to the foot, and what they are called.
-const FEET_SCALES: [(i64, &str); 6] = [
+const FEET_SCALES: [(i64, &str); 8] = [
     (8, "1 1/2\" = 1'-0\""),
     (12, "1\" = 1'-0\""),
     (16, "3/4\" = 1'-0\""),
     (24, "1/2\" = 1'-0\""),
     (32, "3/8\" = 1'-0\""),
     (48, "1/4\" = 1'-0\""),
+    (64, "3/16\" = 1'-0\""),
+    (96, "1/8\" = 1'-0\""),
 ];
 
-/// The same for drawings in millimetres.
-const METRIC_SCALES: [(i64, &str); 4] = [(10, "1:10"), (20, "1:20"), (25, "1:25"), (50, "1:50")];
+/// The same for drawings in millimetres (ISO 5455 with 1:25, which is common).
+const METRIC_SCALES: [(i64, &str); 5] = [
+    (10, "1:10"),
+    (20, "1:20"),
+    (25, "1:25"),
+    (50, "1:50"),
+    (100, "1:100"),
+];
 
-/// The largest usual scale at which a wall of this size fits a room on paper, else the smallest usual scale.
-pub(super) fn scale_for(
-    style: Style,
-    width: Length,
-    height: Length,
-    room: (Micron, Micron),
-) -> (i64, &'static str) {
-    let scales: &[(i64, &'static str)] = match style {
+/// The usual scales of a style, the largest first.
+pub(super) const fn scales(style: Style) -> &'static [(i64, &'static str)] {
+    match style {
         Style::Millimetres => &METRIC_SCALES,
         Style::Inches(_) | Style::FeetInches(_) | Style::DecimalInches => &FEET_SCALES,
-    };
-    let fits = |&&(denominator, _): &&(i64, &'static str)| {
-        on_paper(width, denominator) <= room.0 && on_paper(height, denominator) <= room.1
-    };
-    let smallest = scales.last().copied().unwrap_or((48, "1:48"));
-    scales.iter().find(fits).copied().unwrap_or(smallest)
+    }
 }
 
 /// A length on paper, to the nearest micrometre: 25,400 of them are an inch.

@@ -1,26 +1,37 @@
 //! The drawing of one wall: what a framer builds from.
 
+mod arrange;
+mod call;
 mod flags;
+mod legend;
 mod measures;
+mod members;
 mod nails;
 mod notes;
 mod panels;
+mod rows;
+mod start;
+mod title;
 
 mod wood;
 
 use super::input::WallDrawingInput;
-use super::page::{MARGIN, SHEET_HEIGHT, SHEET_WIDTH, TITLE_HEIGHT, frame_page, put};
+use super::page::{List, MARGIN, SHEET_WIDTH, frame_page, put};
 use super::place::Room;
-use super::view::{View, scale_for};
+use super::view::{View, scales};
 use super::{Drawing, Label, MM, Micron, Says, Spot};
 use crate::geometry::Rect;
 use crate::house::{End, Face, Wall};
-use crate::length::{Length, Rounding};
+use crate::length::{Length, Rounding, Style};
 
-/// Room for levels beside the wall.
-const SIDE: Micron = 30 * MM;
+/// Room for levels and names beside the wall.
+const SIDE: Micron = 32 * MM;
 /// Room for the heading and the layout marks over the wall.
-const HEAD: Micron = 26 * MM;
+const HEAD: Micron = 24 * MM;
+/// The smallest scale that is taken so that lists find room; a smaller one only where the wall needs it.
+const LEAST_FOR_LISTS: i64 = 50;
+/// The same where nothing is written on pieces.
+const LEAST_FOR_FRAME: i64 = 64;
 
 /// A drawing in the making.
 struct Canvas<'a> {
@@ -31,6 +42,8 @@ struct Canvas<'a> {
     view: View,
     /// The wall on paper, from the lowest to the highest of frame and sheathing.
     place: super::Extent,
+    /// Width of the wall with everything beside it.
+    block: Micron,
 }
 
 /// Which way the drawing of a wall shows it.
@@ -58,51 +71,37 @@ pub fn frame(input: &WallDrawingInput<'_>) -> Option<Drawing> {
     draw(input, Shows::Frame)
 }
 
+/// Draws at the largest usual scale that leaves the lists their room.
 fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
     let wall = input.house.walls.get(input.frame.wall as usize)?;
-    let whole = bounds(input);
-    let inner = (SHEET_WIDTH - 2 * (MARGIN + SIDE), 132 * MM);
-    let (denominator, scale) = scale_for(input.style, whole.width(), whole.height(), inner);
-    let view = View {
-        denominator,
-        zero: Spot::default(),
+    let rows = rows::rows(input, shows);
+    let (left, right) = rows::levels(input, shows);
+    let levels = rows::least_height(left.len().max(right.len()));
+    let least = match shows {
+        Shows::Sheathing => LEAST_FOR_LISTS,
+        Shows::Frame => LEAST_FOR_FRAME,
     };
-    let rows = measures::rows(input, shows);
-    let (left, right) = measures::levels(input, shows);
-    let size = view.extent(&whole);
-    let crowded = rows.iter().map(measures::Row::least_width).max().unwrap_or(0);
-    let width = (size.width().max(crowded) + 2 * (MARGIN + SIDE)).max(SHEET_WIDTH);
-    let high = size
-        .height()
-        .max(measures::least_height(left.len().max(right.len())));
-    let zero = Spot::new(
-        (width - size.width()) / 2 - size.x0,
-        MARGIN + HEAD + (high - size.height()) - size.y0,
-    );
-    let view = View { denominator, zero };
-    let place = view.extent(&whole);
-    let title = match shows {
-        Shows::Sheathing => format!("{}: sheathing", wall.name),
-        Shows::Frame => format!("{}: frame", wall.name),
-    };
-    let drawing = Drawing {
-        title,
-        width,
-        height: Micron::MAX / 4,
-        ..Drawing::default()
-    };
-    let room = Room::new(drawing.sheet().grown(-MARGIN));
-    let mut canvas = Canvas {
-        input,
-        wall,
-        drawing,
-        room,
-        view,
-        place,
-    };
+    let mut lists: Option<Vec<List>> = None;
+    let mut chosen: Option<(Canvas<'_>, &str)> = None;
+    for &(denominator, scale) in scales(input.style) {
+        let too_wide = chosen
+            .as_ref()
+            .is_none_or(|(larger, _)| larger.drawing.width > SHEET_WIDTH);
+        if !too_wide && denominator > least {
+            break;
+        }
+        let canvas = Canvas::new(input, wall, shows, &rows, levels, denominator);
+        let lists = lists.get_or_insert_with(|| canvas.lists(shows, true));
+        let fits = canvas.drawing.width <= SHEET_WIDTH && canvas.fits(lists, canvas.under(&rows));
+        chosen = Some((canvas, scale));
+        if fits {
+            break;
+        }
+    }
+    let (mut canvas, scale) = chosen?;
     canvas.heading(shows, scale);
     canvas.wood(shows);
-    let mut y = canvas.rows(&rows);
+    canvas.rows(&rows);
     canvas.levels(&left, &right);
     canvas.layout_marks();
     canvas.openings(shows);
@@ -113,13 +112,11 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
         canvas.piece_labels();
         canvas.segment_marks();
         canvas.flags();
-        canvas.block_keys();
-    } else {
-        canvas.block_keys();
     }
-    y += 4 * MM;
-    let height = canvas.lists(shows, y);
-    canvas.finish(shows, scale, height)
+    canvas.block_keys();
+    let lists = canvas.lists(shows, false);
+    let height = canvas.set_lists(&lists, canvas.under(&rows));
+    Some(canvas.finish(shows, scale, height))
 }
 
 /// Everything that the drawing of the wall has to hold.
@@ -135,10 +132,64 @@ fn bounds(input: &WallDrawingInput<'_>) -> Rect {
     joined.unwrap_or_else(|| Rect::new(Length::ZERO, Length::ZERO, Length::feet(8), Length::feet(8)))
 }
 
-impl Canvas<'_> {
+impl<'a> Canvas<'a> {
+    /// An empty sheet of paper with the place of the wall at a scale.
+    fn new(
+        input: &'a WallDrawingInput<'a>,
+        wall: &'a Wall,
+        shows: Shows,
+        rows: &[rows::Row],
+        levels: Micron,
+        denominator: i64,
+    ) -> Self {
+        let whole = bounds(input);
+        let size = View {
+            denominator,
+            zero: Spot::default(),
+        }
+        .extent(&whole);
+        let crowded = rows.iter().map(rows::Row::least_width).max().unwrap_or(0);
+        let block = size.width().max(crowded) + 2 * SIDE;
+        let width = (block + 2 * MARGIN).max(SHEET_WIDTH);
+        // The wall stands in the middle of its columns, or of the paper where it leaves none free.
+        let middle = arrange::taken(width, block).map_or(width / 2, |wide| MARGIN + 3 * MM + wide / 2);
+        let high = size.height().max(levels);
+        let zero = Spot::new(
+            middle - size.width() / 2 - size.x0,
+            MARGIN + HEAD + (high - size.height()) - size.y0,
+        );
+        let view = View { denominator, zero };
+        let title = match shows {
+            Shows::Sheathing => format!("{}: sheathing", wall.name),
+            Shows::Frame => format!("{}: frame", wall.name),
+        };
+        let drawing = Drawing {
+            title,
+            width,
+            height: Micron::MAX / 4,
+            ..Drawing::default()
+        };
+        let room = Room::new(drawing.sheet().grown(-MARGIN));
+        let place = view.extent(&whole);
+        Self {
+            input,
+            wall,
+            drawing,
+            room,
+            view,
+            place,
+            block,
+        }
+    }
+
     /// A length in the words of the drawing.
     fn show(&self, length: Length, rounding: Rounding) -> String {
         length.show(self.input.style, rounding).text
+    }
+
+    /// A spacing in the words of the drawing.
+    fn spacing(&self, length: Length) -> String {
+        spacing(length, self.input.style)
     }
 
     /// A size in the words of the drawing: width × height.
@@ -172,16 +223,11 @@ impl Canvas<'_> {
         self.put(Label::new(Says::Note, text, corner, 2_800).bold());
     }
 
-    #[expect(
-        clippy::unnecessary_wraps,
-        reason = "it ends functions that may have no drawing"
-    )]
-    fn finish(mut self, shows: Shows, scale: &str, lists_end: Micron) -> Option<Drawing> {
-        let needed = lists_end + 3 * MM + TITLE_HEIGHT + MARGIN;
-        self.drawing.height = needed.max(SHEET_HEIGHT);
+    fn finish(mut self, shows: Shows, scale: &str, height: Micron) -> Drawing {
+        self.drawing.height = height;
         let cells = self.title_cells(shows, scale);
         frame_page(&mut self.drawing, &mut self.room, &cells);
-        Some(self.drawing)
+        self.drawing
     }
 }
 
@@ -192,6 +238,25 @@ fn start_x(input: &WallDrawingInput<'_>) -> Length {
         End::Left => span.lo,
         End::Right => span.hi,
     }
+}
+
+/// A spacing as it is named: in inches where lengths are in feet, a decimal where sixteenths do not show it, as in
+/// 19.2 in.
+fn spacing(length: Length, style: Style) -> String {
+    let style = match style {
+        Style::FeetInches(finest) => Style::Inches(finest),
+        Style::Inches(_) | Style::DecimalInches | Style::Millimetres => style,
+    };
+    let shown = length.show(style, Rounding::Nearest);
+    if shown.rounded && style != Style::Millimetres {
+        return length.show(Style::DecimalInches, Rounding::Nearest).text;
+    }
+    shown.text
+}
+
+/// A count with the word for one or for several.
+fn counted(count: usize, one: &str, several: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { several })
 }
 
 #[cfg(test)]

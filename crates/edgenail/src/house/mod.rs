@@ -5,6 +5,7 @@
 
 mod band;
 mod corner;
+mod drawn;
 mod given;
 mod measured;
 mod opening;
@@ -19,6 +20,7 @@ mod wall;
 
 pub use band::{BandLayer, BandMembers, Direction, FloorBand, MemberKindInBand, Rim, RimKind};
 pub use corner::{Corner, CornerTurn, WallEnd};
+pub use drawn::DrawnIn;
 pub use given::{GivenBand, GivenLayout, GivenPiece};
 pub use measured::{Measured, MeasuredOpening};
 pub use opening::{Header, Opening, OpeningKind, Patch};
@@ -50,4 +52,6 @@ pub struct House {
     pub building_order: Vec<String>,
     /// What the work costs.
     pub rates: JobRates,
+    /// How lengths are written on drawings.
+    pub drawn_in: DrawnIn,
 }

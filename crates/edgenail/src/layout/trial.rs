@@ -366,6 +366,7 @@ impl Trial {
             },
             building_order: Vec::new(),
             rates: rates(),
+            drawn_in: crate::house::DrawnIn::Inches,
         }
     }
 

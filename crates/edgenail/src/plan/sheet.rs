@@ -3,7 +3,7 @@
 use super::WallPlan;
 use crate::cutting::CutPlan;
 use crate::drawing::{self, CutDrawingInput, Drawing, DrawnStart, WallDrawingInput};
-use crate::house::{End, House};
+use crate::house::{DrawnIn, End, House};
 use crate::layout::Layout;
 use crate::length::{Finest, Style};
 use crate::start::{DatumIs, Start};
@@ -45,7 +45,7 @@ fn of_wall(
         nailing: &wall.built.nailing,
         findings: &wall.findings,
         start: &start,
-        style: Style::Inches(Finest::Sixteenth),
+        style: style(house),
     })
 }
 
@@ -75,8 +75,17 @@ fn cuts<T>(
         layouts: &layouts,
         cutting,
         wall: None,
-        style: Style::Inches(Finest::Sixteenth),
+        style: style(house),
     })
+}
+
+/// How the house's lengths are written.
+const fn style(house: &House) -> Style {
+    match house.drawn_in {
+        DrawnIn::Inches => Style::Inches(Finest::Sixteenth),
+        DrawnIn::FeetInches => Style::FeetInches(Finest::Sixteenth),
+        DrawnIn::Millimetres => Style::Millimetres,
+    }
 }
 
 fn notes(start: &Start) -> Vec<String> {
@@ -86,8 +95,11 @@ fn notes(start: &Start) -> Vec<String> {
     };
     let mut notes = vec![
         format!(
-            "Snap the line in {} pulls, parallel to the plates: the {edge} edge of the first course.",
-            start.pulls.len()
+            "Snap the line in {}, parallel to the plates: the {edge} edge of the first course.",
+            match start.pulls.len() {
+                1 => "one pull".to_owned(),
+                pulls => format!("{pulls} pulls"),
+            }
         ),
         format!(
             "First piece {}, {}.",

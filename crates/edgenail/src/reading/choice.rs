@@ -1,8 +1,9 @@
 //! The words of the input that stand for one of a few values.
 
 use crate::house::{
-    Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, End, Face, MemberKindInBand, Method,
-    NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, StartChoice, StrengthAxis,
+    Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
+    Method, NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, StartChoice,
+    StrengthAxis,
 };
 
 /// A type whose values have words.
@@ -60,6 +61,7 @@ choices! {
     CornerTurn { Outside "outside", Inside "inside" }
     DatumChoice { Flush "flush", HeldUp "held_up", Overhang "overhang", HalfPlate "half_plate", TopFlush "top_flush" }
     Direction { Across "across", Along "along" }
+    DrawnIn { Inches "inches", FeetInches "feet_inches", Millimetres "millimetres" }
     End { Left "left", Right "right" }
     Face { Exterior "exterior", Interior "interior", Party "party" }
     MemberKindInBand { SawnJoist "sawn_joist", IJoist "i_joist", Truss "truss" }

@@ -1,10 +1,9 @@
 //! One sheet of a cut plan: its parts as lines and hatches, then what is written on them.
 
-use super::{SMALL, TYPE};
 use crate::cutting::{CutNode, CutSheet, Source};
 use crate::drawing::glyphs::{fitted, line, width};
 use crate::drawing::input::CutDrawingInput;
-use crate::drawing::page::{LEAST_TYPE, arrow, put};
+use crate::drawing::page::{LEAST_TYPE, SMALL, TYPE, arrow, put};
 use crate::drawing::place::Room;
 use crate::drawing::tag::{Tag, Words};
 use crate::drawing::view::on_paper;
@@ -17,7 +16,7 @@ use crate::length::{Length, Rounding};
 /// Over a sheet, for its number and its name.
 pub(super) const HEADING: Micron = 6_400;
 /// Scales of type that are tried in a part, in hundredths.
-const TYPES: [Micron; 3] = [100, 90, 80];
+const TYPES: [Micron; 2] = [100, 90];
 
 /// Sheets being drawn on a page.
 pub(super) struct Pattern<'a> {

@@ -1,7 +1,7 @@
-use super::{View, holds, on_paper, scale_for};
+use super::{View, holds, on_paper, scales};
 use crate::drawing::{Extent, Spot};
 use crate::geometry::{Point, Rect, Shape};
-use crate::length::{Finest, Length, Style};
+use crate::length::{Finest, Length, Style, Unit};
 use proptest::prelude::*;
 
 proptest! {
@@ -49,18 +49,24 @@ fn height_goes_up_on_paper() {
     );
 }
 
+/// A scale is what its name says: so many inches to a foot of 12, or one to so many. The largest comes first.
 #[test]
-fn the_largest_scale_that_fits_is_taken() {
-    let style = Style::Inches(Finest::Sixteenth);
-    let room = (340_000, 140_000);
-    // 32 ft at 3/8 in. to the foot is 12 in.
-    assert_eq!(scale_for(style, Length::feet(32), Length::feet(9), room).0, 32);
-    assert_eq!(scale_for(style, Length::feet(8), Length::feet(8), room).0, 24);
-    assert_eq!(scale_for(style, Length::feet(300), Length::feet(9), room).0, 48);
-    assert_eq!(
-        scale_for(Style::Millimetres, Length::mm(8_000), Length::mm(2_700), room).0,
-        25
+fn scales_are_what_they_are_called() {
+    let feet = scales(Style::Inches(Finest::Sixteenth));
+    for (denominator, name) in feet {
+        let paper = name.strip_suffix(" = 1'-0\"").unwrap();
+        let inches = Length::parse(paper, Unit::Inch).unwrap().length;
+        assert_eq!(inches * *denominator, Length::feet(1), "{name}");
+    }
+    let metric = scales(Style::Millimetres);
+    assert!(
+        metric
+            .iter()
+            .all(|(denominator, name)| *name == format!("1:{denominator}"))
     );
+    for scales in [feet, metric] {
+        assert!(scales.is_sorted_by_key(|(denominator, _)| *denominator));
+    }
 }
 
 #[test]

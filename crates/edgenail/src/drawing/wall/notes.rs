@@ -1,112 +1,76 @@
-//! The lists under the wall and the title block.
+//! The lists of a drawing: start, pieces, openings, wood, nailing, findings.
 
+use super::arrange::split;
 use super::flags::MOST;
-use super::nails::layer_of;
 use super::wood::groups;
-use super::{Canvas, Shows};
+use super::{Canvas, Shows, counted};
 use crate::blocking::BlockLie;
-use crate::drawing::page::{Cell, List, MARGIN, ROW, Row, Sample};
-use crate::drawing::{Layer, MM, Micron, Spot};
+use crate::drawing::glyphs::fitted;
+use crate::drawing::page::{List, Row, SMALL};
+use crate::drawing::{MM, Micron};
 use crate::finding::Severity;
-use crate::house::{End, Face, OpeningKind};
+use crate::house::{End, OpeningKind};
 use crate::length::{Length, Rounding};
-use crate::nailing::Zone;
-
-/// Width of one column of lists.
-const COLUMN: Micron = 96 * MM;
-/// From column to column.
-const PITCH: Micron = 98 * MM + 500;
 
 impl Canvas<'_> {
-    /// Sets all lists in columns from a line downwards; gives the line under the longest column.
-    pub(super) fn lists(&mut self, shows: Shows, top: Micron) -> Micron {
-        let mut rows: Vec<(Vec<Micron>, Row)> = Vec::new();
-        let mut add = |columns: &[Micron], list: Vec<Row>| {
-            if list.len() > 1 {
-                rows.extend(list.into_iter().map(|row| (columns.to_vec(), row)));
+    /// All lists, row by row; with every entry that a legend can have where the drawing is only being laid out.
+    pub(super) fn lists(&self, shows: Shows, whole_legend: bool) -> Vec<List> {
+        let mut lists: Vec<List> = Vec::new();
+        let mut add = |columns: &[Micron], rows: Vec<Row>| {
+            if rows.len() > 1 {
+                lists.extend(split(columns, rows));
             }
         };
         if shows == Shows::Sheathing {
-            add(&[7 * MM, 11 * MM, 7 * MM, 31 * MM, 40 * MM], self.piece_rows());
+            add(&[], self.start_rows());
+            add(&[8 * MM, 14 * MM, 9 * MM, 60 * MM], self.piece_rows());
         }
-        add(&[8 * MM, 38 * MM, 32 * MM, 18 * MM], self.opening_rows());
+        add(&[9 * MM, 34 * MM, 34 * MM, 18 * MM], self.opening_rows());
+        if shows == Shows::Frame {
+            add(&[], self.member_rows());
+        }
         add(&[], self.wood_rows());
         if shows == Shows::Sheathing {
-            add(&[], self.start_rows());
+            add(&[], self.nailing_rows());
             add(&[], self.finding_rows());
         }
-        add(&[], self.legend_rows(shows));
-        self.flow(rows, top)
-    }
-
-    /// Lets rows flow from column to column.
-    fn flow(&mut self, rows: Vec<(Vec<Micron>, Row)>, top: Micron) -> Micron {
-        let inner = self.drawing.width - 2 * (MARGIN + 3 * MM);
-        let count = (inner / PITCH).max(1);
-        let lists: Vec<List> = rows
-            .into_iter()
-            .map(|(columns, row)| List {
-                columns,
-                rows: vec![row],
-                width: COLUMN,
-            })
-            .collect();
-        let total: Micron = lists.iter().map(List::height).sum();
-        // A column ends a little late at most, by the longest row.
-        let longest = lists.iter().map(List::height).max().unwrap_or(ROW);
-        let high = total / count + longest + 3 * ROW;
-        let mut corner = Spot::new(MARGIN + 3 * MM, top);
-        let mut lowest = top;
-        for (index, list) in lists.iter().enumerate() {
-            let is_heading = |list: &List| matches!(list.rows.first(), Some(Row::Heading(_)));
-            let with_next = if is_heading(list) {
-                lists.get(index + 1).map_or(0, List::height)
-            } else {
-                0
-            };
-            if corner.y > top && corner.y + list.height() + with_next > top + high {
-                corner = Spot::new(corner.x + PITCH, top);
-            } else if is_heading(list) && corner.y > top {
-                corner.y += ROW * 2 / 3;
-            }
-            list.set(&mut self.drawing, &mut self.room, corner);
-            corner.y += list.height();
-            lowest = lowest.max(corner.y);
-        }
-        lowest
+        add(&[], self.legend_rows(shows, whole_legend));
+        lists
     }
 
     fn piece_rows(&self) -> Vec<Row> {
         let mut pieces: Vec<_> = self.input.layout.pieces.iter().collect();
         pieces.sort_by_key(|piece| piece.hang_order);
         let mut rows = vec![Row::Heading(
-            "Pieces in order of hanging: sheet, width × height, cut-outs".into(),
+            "Pieces in order of hanging: sheet, width × height".into(),
         )];
+        if pieces.iter().any(|piece| piece.outline.is_rect().is_none()) {
+            let text = "Cut-outs and slopes are measured from the piece's lower left corner.";
+            rows.push(Row::Text(String::new(), text.to_owned()));
+        }
         for piece in pieces {
             let blank = piece.blank();
-            let mut cuts = self.cut_outs(piece).into_iter();
             rows.push(Row::Cells(vec![
                 (piece.hang_order + 1).to_string(),
                 piece.mark.clone(),
                 format!("S{}", self.sheet_key(piece.sheet)),
                 self.size(blank.width(), blank.height(), Rounding::Down),
-                cuts.next().unwrap_or_default(),
             ]));
-            rows.extend(cuts.map(|cut| {
-                Row::Cells(vec![
-                    String::new(),
-                    String::new(),
-                    String::new(),
-                    String::new(),
-                    cut,
-                ])
-            }));
+            let cuts = self.cut_outs(piece).into_iter().chain(self.slopes(piece));
+            rows.extend(cuts.map(|cut| Row::Text(String::new(), cut)));
+        }
+        for (index, &sheet) in self.sheets().iter().enumerate() {
+            let stock = self.input.house.stock.sheets.get(sheet as usize);
+            let name = stock.map_or_else(String::new, |sheet| {
+                format!("{}, {} {}", sheet.name, sheet.category, sheet.grade)
+            });
+            rows.push(Row::Text(format!("S{}", index + 1), name));
         }
         rows
     }
 
     /// Sheets that this wall uses, as places in the stock's list.
-    fn sheets(&self) -> Vec<u32> {
+    pub(super) fn sheets(&self) -> Vec<u32> {
         let mut sheets: Vec<u32> = self.input.layout.pieces.iter().map(|piece| piece.sheet).collect();
         sheets.sort_unstable();
         sheets.dedup();
@@ -190,23 +154,37 @@ impl Canvas<'_> {
             } else {
                 String::new()
             };
-            let count = group.blocks.len();
-            let plural = if count == 1 { "block" } else { "blocks" };
+            let blocks = counted(group.blocks.len(), "block", "blocks");
             let length = self.show(group.length, Rounding::Down);
             rows.push(Row::Text(
                 lead,
-                format!("{count} {plural} {length} of {}, {lie}", stick(group.stick)),
+                format!("{blocks} {length} of {}, {lie}", stick(group.stick)),
             ));
         }
+        let mut studs: Vec<(u32, Length, Vec<Length>)> = Vec::new();
         for stud in &blocking.studs {
-            let middle = stud.rect.x0 + stud.rect.width().half();
-            let at = self.show((middle - self.start_x()).abs(), Rounding::Nearest);
+            let (length, middle) = (stud.rect.height(), stud.rect.x0 + stud.rect.width().half());
+            match studs
+                .iter_mut()
+                .find(|(kind, long, _)| (*kind, *long) == (stud.stick, length))
+            {
+                Some((_, _, middles)) => middles.push(middle),
+                None => studs.push((stud.stick, length, vec![middle])),
+            }
+        }
+        for (kind, length, middles) in studs {
+            let from = self.start_x();
+            let at = middles
+                .iter()
+                .map(|&x| self.show((x - from).abs(), Rounding::Nearest));
             rows.push(Row::Text(
                 String::new(),
                 format!(
-                    "stud of {}, {} long, centre at {at}",
-                    stick(stud.stick),
-                    self.show(stud.rect.height(), Rounding::Down)
+                    "{} {} long of {}, centre at {}",
+                    counted(middles.len(), "stud", "studs"),
+                    self.show(length, Rounding::Down),
+                    stick(kind),
+                    at.collect::<Vec<String>>().join(", ")
                 ),
             ));
         }
@@ -245,8 +223,9 @@ impl Canvas<'_> {
             rows.push(Row::Text(
                 String::new(),
                 format!(
-                    "Snap the datum line {} above the zero line.",
-                    self.show(datum, Rounding::Nearest)
+                    "Snap the datum line {} {} the zero line.",
+                    self.show(datum.abs(), Rounding::Nearest),
+                    if datum < Length::ZERO { "below" } else { "above" }
                 ),
             ));
         }
@@ -267,205 +246,61 @@ impl Canvas<'_> {
         rows
     }
 
+    /// What is nailed with what, and how far apart.
+    fn nailing_rows(&self) -> Vec<Row> {
+        let practice = &self.wall.practice;
+        let spacing = |length: Length| self.spacing(length);
+        let mut rows = vec![Row::Heading("Nailing".into())];
+        let mut add = |lead: &str, text: String| rows.push(Row::Text(lead.to_owned(), text));
+        add(
+            "",
+            format!(
+                "{} on centre along panel edges and openings, {} on members between; at least {} from panel edges.",
+                spacing(practice.assembly.edge_spacing),
+                spacing(practice.assembly.field_spacing),
+                self.show(practice.edge_distance_least, Rounding::Up)
+            ),
+        );
+        for segment in &self.input.frame.segments {
+            let Some(said) = self.wall.segments.get(segment.segment as usize) else {
+                continue;
+            };
+            let (edge, field) = (spacing(said.edge_spacing), spacing(said.field_spacing));
+            add(
+                &fitted(&segment.mark, 7 * MM, SMALL, true),
+                format!("{edge} along edges, plates and end posts, {field} between."),
+            );
+        }
+        rows
+    }
+
     fn finding_rows(&self) -> Vec<Row> {
         let mut rows = vec![Row::Heading("Findings".into())];
-        for (index, finding) in self.listed().iter().enumerate() {
-            let weight = match finding.severity {
+        let mut number = 0;
+        for told in self.told().into_iter().take(MOST) {
+            let weight = match told.first.severity {
                 Severity::Refuse => "REFUSE",
                 Severity::Mend => "MEND",
                 Severity::Advise => "advice",
             };
-            let piece = if finding.piece.is_empty() {
-                String::new()
+            let lead = if told.flagged {
+                number += 1;
+                number.to_string()
             } else {
-                format!(" {}", finding.piece)
+                String::new()
             };
-            rows.push(Row::Text(
-                (index + 1).to_string(),
-                format!("{weight}{piece}: {}", finding.message),
-            ));
+            let mut text = format!("{weight}: {}", told.first.message);
+            if !told.likewise.is_empty() {
+                text = format!("{text} Likewise {}.", told.likewise.join(", "));
+            }
+            rows.push(Row::Text(lead, text));
         }
-        let more = self.input.findings.len().saturating_sub(MOST);
-        if more > 0 {
+        if self.told().len() > MOST {
             rows.push(Row::Text(
                 String::new(),
-                format!("and {more} more, listed in the plan"),
+                "More are listed in the plan.".to_owned(),
             ));
         }
         rows
-    }
-
-    fn legend_rows(&self, shows: Shows) -> Vec<Row> {
-        let drawn = |layer: Layer| self.drawing.marks.iter().any(|mark| mark.layer == layer);
-        let mut rows = vec![Row::Heading("Legend".into())];
-        let mut add = |used: bool, sample: Sample, text: &str| {
-            if used {
-                rows.push(Row::Sample(sample, text.to_owned()));
-            }
-        };
-        add(drawn(Layer::Panel), Sample::Line(Layer::Panel), "panel edge");
-        add(
-            shows == Shows::Sheathing,
-            Sample::Axis,
-            "strength axis of the sheet",
-        );
-        add(drawn(Layer::Ring), Sample::Ring, "turn in the order of hanging");
-        add(
-            drawn(Layer::HiddenMember),
-            Sample::Line(Layer::HiddenMember),
-            "member behind the sheets",
-        );
-        add(drawn(Layer::Member), Sample::Patch(Layer::Member), "member");
-        add(
-            drawn(Layer::Block),
-            Sample::Patch(Layer::Block),
-            "block, set before the sheets",
-        );
-        add(
-            drawn(Layer::AddedStud),
-            Sample::Patch(Layer::AddedStud),
-            "stud or piece added to carry a seam",
-        );
-        add(
-            drawn(Layer::SubfloorEdge),
-            Sample::Patch(Layer::SubfloorEdge),
-            "edge of the subfloor: no nails",
-        );
-        add(drawn(Layer::Ground), Sample::Patch(Layer::Ground), "concrete");
-        add(
-            drawn(Layer::FreeEdge),
-            Sample::Line(Layer::FreeEdge),
-            "panel edge that nothing backs",
-        );
-        add(
-            drawn(Layer::Segment),
-            Sample::Line(Layer::Segment),
-            "shear segment or braced panel: mark, nails edge / field",
-        );
-        add(drawn(Layer::Datum), Sample::Line(Layer::Datum), "datum line");
-        add(drawn(Layer::Flag), Sample::Flag, "finding, see the list");
-        let words = [
-            (Zone::Edge, "nails along panel edges"),
-            (
-                Zone::Boundary,
-                "nails along plates, rims and end posts of a segment",
-            ),
-            (Zone::Opening, "nails along openings"),
-            (Zone::Field, "nails on members between"),
-        ];
-        for (zone, text) in words {
-            add(drawn(layer_of(zone)), Sample::Nails(layer_of(zone), false), text);
-        }
-        if shows == Shows::Sheathing {
-            for (index, &kind) in self.nail_kinds().iter().enumerate() {
-                let name = self
-                    .input
-                    .house
-                    .stock
-                    .nails
-                    .get(kind as usize)
-                    .map(|nail| nail.name.as_str());
-                let count: u64 = self
-                    .input
-                    .nailing
-                    .rows
-                    .iter()
-                    .filter(|row| row.nail == kind)
-                    .map(|row| u64::from(row.count()))
-                    .sum();
-                let text = format!("{}: {count} nails", name.unwrap_or_default());
-                rows.push(Row::Sample(Sample::Nails(Layer::EdgeNails, index > 0), text));
-            }
-            for sheet in self.sheets() {
-                let name = self
-                    .input
-                    .house
-                    .stock
-                    .sheets
-                    .get(sheet as usize)
-                    .map(|sheet| sheet.name.clone());
-                rows.push(Row::Text(
-                    format!("S{}", self.sheet_key(sheet)),
-                    name.unwrap_or_default(),
-                ));
-            }
-        }
-        rows
-    }
-
-    /// The cells of the title block.
-    pub(super) fn title_cells(&self, shows: Shows, scale: &str) -> Vec<Cell> {
-        let house = self.input.house;
-        let assembly = &self.wall.practice.assembly;
-        let sheets: Vec<String> = self
-            .sheets()
-            .iter()
-            .filter_map(|&index| house.stock.sheets.get(index as usize))
-            .map(|sheet| format!("{} {}", sheet.category, sheet.grade))
-            .collect();
-        let mut kinds = sheets;
-        kinds.sort_unstable();
-        kinds.dedup();
-        let face = match self.wall.face {
-            Face::Exterior => "exterior face",
-            Face::Interior => "interior face",
-            Face::Party => "party wall face",
-        };
-        let what = match shows {
-            Shows::Sheathing => "sheathing",
-            Shows::Frame => "frame",
-        };
-        let length = self.show(self.wall.length, Rounding::Nearest);
-        let spacing = |length: Length| self.show(length, Rounding::Down);
-        let marks: Vec<&str> = self
-            .input
-            .frame
-            .segments
-            .iter()
-            .map(|segment| segment.mark.as_str())
-            .collect();
-        let mut nailing = vec![
-            format!(
-                "{} / {}",
-                spacing(assembly.edge_spacing),
-                spacing(assembly.field_spacing)
-            ),
-            "panel edges / members between, on centre".to_owned(),
-        ];
-        if !marks.is_empty() {
-            nailing.push(format!(
-                "Segments {}: as written under the wall",
-                marks.join(", ")
-            ));
-        }
-        vec![
-            Cell {
-                share: 18,
-                heading: "HOUSE",
-                lines: vec![house.name.clone()],
-            },
-            Cell {
-                share: 20,
-                heading: "WALL",
-                lines: vec![
-                    self.wall.name.clone(),
-                    format!("{what}, {face}, frame {length} long"),
-                    format!("scale {scale} on A3; as seen from the sheathed face"),
-                ],
-            },
-            Cell {
-                share: 14,
-                heading: "SHEATHING",
-                lines: vec![
-                    kinds.join(", "),
-                    format!("{} pieces", self.input.layout.pieces.len()),
-                ],
-            },
-            Cell {
-                share: 18,
-                heading: "NAILING",
-                lines: nailing,
-            },
-        ]
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{Canvas, Shows};
 use crate::drawing::glyphs::{line, wrapped};
-use crate::drawing::page::arrow;
+use crate::drawing::page::{LEAST_TYPE, SMALL, TYPE, arrow};
 use crate::drawing::tag::{Tag, Words};
 use crate::drawing::view::holds;
 use crate::drawing::{Extent, Form, Label, Layer, MM, Micron, Says, Spot};
@@ -88,18 +88,19 @@ impl Canvas<'_> {
             turn: String::new(),
             ..self.words(piece)
         };
-        let mut tags: Vec<Tag<'_>> = Vec::new();
-        for scale in [100, 80, 62] {
-            for words in [&split, &joined] {
-                tags.extend([false, true].map(|turned| Tag::new(words, scale, turned)));
-            }
-        }
-        for scale in [80, 60, 45] {
-            tags.extend([false, true].map(|turned| Tag::new(&bare, scale, turned)));
-        }
-        for scale in [60, 40, 28] {
-            tags.extend([false, true].map(|turned| Tag::new(&only_mark, scale, turned)));
-        }
+        // No type comes out smaller than what is read on paper.
+        let sets: [(&Words, &[Micron]); 4] = [
+            (&split, &[100, 90]),
+            (&joined, &[100, 90]),
+            (&bare, &[100]),
+            (&only_mark, &[100, 85, 70]),
+        ];
+        let tags: Vec<Tag<'_>> = sets
+            .iter()
+            .flat_map(|&(words, scales)| scales.iter().map(move |&scale| (words, scale)))
+            .flat_map(|(words, scale)| [false, true].map(|turned| Tag::new(words, scale, turned)))
+            .collect();
+        let sized = 8;
         // The first tag that covers no nail, unless that costs its size: then the largest with the fewest.
         let mut fallback: Option<(usize, Extent, usize)> = None;
         let bounds = self.view.extent(&piece.blank());
@@ -108,13 +109,13 @@ impl Canvas<'_> {
             let Some((place, hits)) = self.room.best(places) else {
                 continue;
             };
-            if hits == 0 && index < 12 {
+            if hits == 0 && index < sized {
                 fallback = Some((index, place, hits));
                 break;
             }
             let better = match &fallback {
                 None => true,
-                Some((_, _, least)) => index < 12 && hits < *least,
+                Some((_, _, least)) => index < sized && hits < *least,
             };
             if better {
                 fallback = Some((index, place, hits));
@@ -130,7 +131,7 @@ impl Canvas<'_> {
         } else {
             let says = Says::PieceMark { piece: piece.id };
             let at = self.view.spot(inside(&piece.outline));
-            self.call_out(says, &piece.mark, at, 1_900, true);
+            self.call_out(says, &piece.mark, at, SMALL, true);
         }
     }
 
@@ -179,7 +180,8 @@ impl Canvas<'_> {
             self.drawing.line(Layer::Cutout, &[a, c]);
             self.drawing.line(Layer::Cutout, &[b, d]);
             let key = format!("O{}", index + 1);
-            let size = self.size(opening.rect.width(), opening.rect.height(), Rounding::Up);
+            let size =
+                [opening.rect.width(), opening.rect.height()].map(|size| self.show(size, Rounding::Up));
             self.opening_label(&extent, &key, &opening.name, &size);
         }
         let holes = self.input.frame.penetrations.iter().map(|hole| (hole, 'P'));
@@ -192,20 +194,31 @@ impl Canvas<'_> {
         for (extent, key) in patches {
             self.drawing.rect(Layer::Cutout, &extent);
             if shows == Shows::Sheathing {
-                self.call_out(Says::Note, &key, extent.middle(), 1_600, true);
+                self.call_out(Says::Note, &key, extent.middle(), LEAST_TYPE, true);
             }
         }
     }
 
-    fn opening_label(&mut self, extent: &Extent, key: &str, name: &str, size: &str) {
-        for (type_size, most_lines) in [(2_400, 2), (2_000, 3), (1_600, 4)] {
+    fn opening_label(&mut self, extent: &Extent, key: &str, name: &str, [wide, high]: &[String; 2]) {
+        let joined = vec![format!("{wide} × {high}")];
+        let split = vec![format!("{wide} ×"), high.clone()];
+        let tries = [
+            (TYPE, 2, &joined),
+            (SMALL, 3, &joined),
+            (LEAST_TYPE, 4, &joined),
+            (LEAST_TYPE, 4, &split),
+            (LEAST_TYPE, 0, &split),
+        ];
+        for (type_size, most_lines, size) in tries {
             let room = extent.width() - 2 * MM;
             let mut lines = vec![key.to_owned()];
-            lines.extend(wrapped(name, room, type_size));
+            if most_lines > 0 {
+                lines.extend(wrapped(name, room, type_size));
+            }
             if lines.len() > most_lines + 1 {
                 continue;
             }
-            lines.push(size.to_owned());
+            lines.extend(size.iter().cloned());
             let labels: Vec<Label> = stacked(&lines, extent.middle(), type_size);
             let fits = labels
                 .iter()
@@ -217,7 +230,7 @@ impl Canvas<'_> {
                 return;
             }
         }
-        self.call_out(Says::Note, key, extent.middle(), 1_800, true);
+        self.call_out(Says::Note, key, extent.middle(), SMALL, true);
     }
 
     /// What is cut out of a piece, each as size and place from the piece's lower left corner.
@@ -232,12 +245,36 @@ impl Canvas<'_> {
             let size = self.size(hole.width(), hole.height(), Rounding::Up);
             let from = |length: Length| self.show(length, Rounding::Down);
             format!(
-                "{size} at {}, {}",
+                "cut out {size}: {} right, {} up",
                 from(hole.x0 - blank.x0),
                 from(hole.y0 - blank.y0)
             )
         })
         .collect()
+    }
+
+    /// Sloping cuts of a piece, each from its lower to its higher end, from the piece's lower left corner.
+    pub(super) fn slopes(&self, piece: &Piece) -> Vec<String> {
+        let blank = piece.blank();
+        let edges = piece.outline.boundary().into_iter();
+        let sloping = edges.filter(|edge| edge.a.x != edge.b.x && edge.a.y != edge.b.y);
+        sloping
+            .map(|edge| {
+                let (low, high) = if edge.a.y < edge.b.y {
+                    (edge.a, edge.b)
+                } else {
+                    (edge.b, edge.a)
+                };
+                let show = |length: Length| self.show(length, Rounding::Down);
+                format!(
+                    "slope: {} right, {} up, to {} right, {} up",
+                    show(low.x - blank.x0),
+                    show(low.y - blank.y0),
+                    show(high.x - blank.x0),
+                    show(high.y - blank.y0)
+                )
+            })
+            .collect()
     }
 }
 

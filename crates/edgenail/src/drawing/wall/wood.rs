@@ -2,7 +2,7 @@
 
 use super::{Canvas, Shows};
 use crate::blocking::{Block, BlockLie};
-use crate::drawing::page::SMALL;
+use crate::drawing::page::{LEAST_TYPE, SMALL};
 use crate::drawing::{Extent, Form, Label, Layer, MM, Says, Spot};
 use crate::frame::{Member, MemberKind};
 use crate::geometry::{Point, Rect};
@@ -88,6 +88,11 @@ impl Canvas<'_> {
         for segment in &self.input.frame.segments {
             let extent = self.view.extent(&segment.rect).grown(-700);
             self.drawing.rect(Layer::Segment, &extent);
+            let [a, b, c, d] = extent.corners();
+            for (from, to) in [(a, b), (b, c), (d, c), (a, d)] {
+                self.room
+                    .spare(Extent::new(from.x, from.y, to.x, to.y).grown(300));
+            }
         }
     }
 
@@ -145,7 +150,7 @@ impl Canvas<'_> {
                 .map(|b| b.rect);
             for rect in rects.collect::<Vec<Rect>>() {
                 let block = self.view.extent(&rect);
-                let label = Label::centred(Says::Note, key.clone(), block.middle(), 1_500, false, false);
+                let label = Label::centred(Says::Note, key.clone(), block.middle(), LEAST_TYPE, false, false);
                 let (wide, high) = (label.extent.width(), label.extent.height());
                 let middle = block.middle();
                 let shift = block.width() / 4;
@@ -162,11 +167,11 @@ impl Canvas<'_> {
                 match self.room.best(places) {
                     Some((place, _)) => {
                         self.put(
-                            Label::centred(Says::Note, key.clone(), place.middle(), 1_500, false, false)
+                            Label::centred(Says::Note, key.clone(), place.middle(), LEAST_TYPE, false, false)
                                 .backed(),
                         );
                     }
-                    None => self.call_out(Says::Note, &key, middle, 1_500, false),
+                    None => self.call_out(Says::Note, &key, middle, LEAST_TYPE, false),
                 }
             }
         }

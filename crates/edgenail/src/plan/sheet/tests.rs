@@ -1,25 +1,22 @@
-use super::{cut_page, frame, wall};
+use super::{cut_page, frame, style, wall};
 use crate::drawing::legible::{
     dimensions_agree, marks_lie_in_their_parts, marks_lie_in_their_pieces, texts_are_apart,
 };
 use crate::drawing::{Drawing, Form, Layer};
 use crate::generate::house_json;
-use crate::length::{Finest, Style};
 use crate::plan::{Plan, plan_json};
 use proptest::prelude::*;
-
-const STYLE: Style = Style::Inches(Finest::Sixteenth);
 
 /// Every drawing of a plan keeps the laws of a legible drawing; how many walls there were.
 fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
     for planned in plan.walls() {
         let sheathing = wall(&plan.house, planned).unwrap();
         texts_are_apart(&sheathing)?;
-        dimensions_agree(&sheathing, STYLE)?;
+        dimensions_agree(&sheathing, style(&plan.house))?;
         marks_lie_in_their_pieces(&sheathing, &planned.built.layout)?;
         let bare = frame(&plan.house, planned).unwrap();
         texts_are_apart(&bare)?;
-        dimensions_agree(&bare, STYLE)?;
+        dimensions_agree(&bare, style(&plan.house))?;
     }
     let kerf = plan.house.walls[0].practice.kerf;
     let mut sheets = plan.cutting.sheets.as_slice();
@@ -42,11 +39,22 @@ fn drawn_sheets(drawing: &Drawing) -> usize {
     drawing.marks.iter().filter(whole).count()
 }
 
+/// A generated house; where its sheets are metric it is drawn in millimetres, every fourth of the others in feet.
+fn written(seed: u64) -> String {
+    let (house, mix) = house_json(seed);
+    let style = match (mix.metric, seed % 4) {
+        (true, _) => "millimetres",
+        (false, 0) => "feet_inches",
+        (false, _) => return house,
+    };
+    house.replacen('{', &format!("{{\"drawn_in\":\"{style}\","), 1)
+}
+
 #[test]
 fn drawings_of_generated_houses_are_legible() {
     let walls: usize = (0..100)
         .map(|seed| {
-            let plan = plan_json(&house_json(seed).0).unwrap();
+            let plan = plan_json(&written(seed)).unwrap();
             all_legible(&plan).unwrap_or_else(|fault| panic!("house {seed}: {fault}"))
         })
         .sum();

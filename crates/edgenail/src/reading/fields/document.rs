@@ -5,8 +5,11 @@ use super::rates::RATES;
 use super::stock::STOCK;
 use super::wall::{CORNER, WALL};
 use super::{
-    COMMON, Field, INVENTED, Kind, OWN, Object, Preset, empty, list, name, parts, required, value, whole,
+    COMMON, Field, INVENTED, Kind, OWN, Object, Preset, computed, empty, list, name, parts, required, value,
+    whole,
 };
+use crate::house::DrawnIn;
+use crate::reading::choice::Choice;
 
 /// The document.
 pub static HOUSE: Object = Object {
@@ -52,6 +55,13 @@ pub static HOUSE: Object = Object {
             "{}",
             OWN,
             "How every wall is worked that does not say otherwise.",
+        ),
+        computed(
+            "drawn_in",
+            Kind::Choice(DrawnIn::NAMES),
+            "millimetres where `unit` is metric, else inches",
+            OWN,
+            "How lengths are written on drawings.",
         ),
         empty(
             "building_order",

@@ -4,14 +4,14 @@ use super::practice::practice;
 use super::rates::rates;
 use super::stock::stock;
 use super::wall::{corner, wall};
-use crate::house::House;
+use crate::house::{DrawnIn, House};
 use crate::length::Unit;
 use crate::reading::record::Record;
 
 /// The house that this record describes.
 pub(in crate::reading) fn document(record: &Record<'_, '_>) -> House {
-    // How bare numbers are read was settled before; here only faults of these two fields are found.
-    let _: Option<Unit> = record.get("unit");
+    // How bare numbers are read was settled before; here faults of these two fields are found.
+    let unit: Option<Unit> = record.get("unit");
     let _: Option<u64> = record.maybe("length_unit", |record| record.get("per_inch"));
     let general = record.object("practice", |record| practice(record, None));
     let corners = record.list("corners", corner);
@@ -22,5 +22,9 @@ pub(in crate::reading) fn document(record: &Record<'_, '_>) -> House {
         stock: record.object("stock", stock),
         building_order: record.get("building_order"),
         rates: record.object("rates", rates),
+        drawn_in: record.or("drawn_in", || match unit {
+            Some(Unit::Millimetre | Unit::Centimetre | Unit::Metre) => DrawnIn::Millimetres,
+            Some(Unit::Inch | Unit::Foot) | None => DrawnIn::Inches,
+        }),
     }
 }

@@ -1,0 +1,105 @@
+//! The legend.
+
+use super::nails::layer_of;
+use super::{Canvas, Shows};
+use crate::drawing::Layer;
+use crate::drawing::page::{Row, Sample};
+use crate::nailing::Zone;
+
+impl Canvas<'_> {
+    /// What lines, hatches and signs of this drawing mean; everything that a legend can say where `whole`.
+    pub(super) fn legend_rows(&self, shows: Shows, whole: bool) -> Vec<Row> {
+        let drawn = |layer: Layer| whole || self.drawing.marks.iter().any(|mark| mark.layer == layer);
+        let mut rows = vec![Row::Heading("Legend".into())];
+        let mut add = |used: bool, sample: Sample, text: &str| {
+            if used {
+                rows.push(Row::Sample(sample, text.to_owned()));
+            }
+        };
+        add(drawn(Layer::Panel), Sample::Line(Layer::Panel), "panel edge");
+        add(
+            shows == Shows::Sheathing,
+            Sample::Axis,
+            "strength axis of the sheet",
+        );
+        add(drawn(Layer::Ring), Sample::Ring, "turn in the order of hanging");
+        add(
+            drawn(Layer::HiddenMember),
+            Sample::Line(Layer::HiddenMember),
+            "member behind the sheets",
+        );
+        add(drawn(Layer::Member), Sample::Patch(Layer::Member), "member");
+        add(
+            drawn(Layer::Block),
+            Sample::Patch(Layer::Block),
+            "block, set before the sheets",
+        );
+        add(
+            drawn(Layer::AddedStud),
+            Sample::Patch(Layer::AddedStud),
+            "stud or piece added to carry a seam",
+        );
+        add(
+            drawn(Layer::SubfloorEdge),
+            Sample::Patch(Layer::SubfloorEdge),
+            "edge of the subfloor: no nails",
+        );
+        add(drawn(Layer::Ground), Sample::Patch(Layer::Ground), "concrete");
+        add(
+            drawn(Layer::FreeEdge),
+            Sample::Line(Layer::FreeEdge),
+            "panel edge that nothing backs",
+        );
+        add(
+            drawn(Layer::Segment),
+            Sample::Line(Layer::Segment),
+            "shear segment or braced panel: mark, nails edge / field",
+        );
+        add(
+            drawn(Layer::Start),
+            Sample::Patch(Layer::Start),
+            "where sheets and stud layout start",
+        );
+        add(
+            drawn(Layer::Opening),
+            Sample::Patch(Layer::Opening),
+            "rough opening",
+        );
+        add(drawn(Layer::Datum), Sample::Line(Layer::Datum), "datum line");
+        add(drawn(Layer::Flag), Sample::Flag, "finding, see the list");
+        let words = [
+            (Zone::Edge, "nails along panel edges"),
+            (
+                Zone::Boundary,
+                "nails along plates, rims and end posts of a segment",
+            ),
+            (Zone::Opening, "nails along openings"),
+            (Zone::Field, "nails on members between"),
+        ];
+        for (zone, text) in words {
+            add(drawn(layer_of(zone)), Sample::Nails(layer_of(zone), false), text);
+        }
+        if shows == Shows::Sheathing {
+            for (index, &kind) in self.nail_kinds().iter().enumerate() {
+                let name = self
+                    .input
+                    .house
+                    .stock
+                    .nails
+                    .get(kind as usize)
+                    .map(|nail| nail.name.as_str());
+                let count: u64 = self
+                    .input
+                    .nailing
+                    .rows
+                    .iter()
+                    .filter(|row| row.nail == kind)
+                    .map(|row| u64::from(row.count()))
+                    .sum();
+                let text = format!("{}: {count} nails", name.unwrap_or_default());
+                rows.push(Row::Sample(Sample::Nails(Layer::EdgeNails, index > 0), text));
+            }
+        }
+        rows
+    }
+}
