@@ -15,9 +15,13 @@ const TOP: Micron = MARGIN + 11 * MM;
 const BESIDE: Micron = 2 * (MARGIN + 3 * MM);
 
 /// The width that a wall takes with everything beside it, in whole columns, if that leaves a column free.
-pub(super) fn taken(paper: Micron, block: Micron) -> Option<Micron> {
-    let wide = (1..).map(|count| count * PITCH).find(|wide| *wide >= block);
-    wide.filter(|wide| wide + COLUMN <= paper - BESIDE)
+pub(super) const fn taken(paper: Micron, block: Micron) -> Option<Micron> {
+    let wide = (block + PITCH - 1) / PITCH * PITCH;
+    if wide + COLUMN <= paper - BESIDE {
+        Some(wide)
+    } else {
+        None
+    }
 }
 
 /// The lower end of lists on a sheet of this height.

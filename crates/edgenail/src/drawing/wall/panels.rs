@@ -256,7 +256,7 @@ impl Canvas<'_> {
     /// Sloping cuts of a piece, each from its lower to its higher end, from the piece's lower left corner.
     pub(super) fn slopes(&self, piece: &Piece) -> Vec<String> {
         let blank = piece.blank();
-        let edges = piece.outline.boundary().into_iter();
+        let edges = piece.outline.boundary().iter();
         let sloping = edges.filter(|edge| edge.a.x != edge.b.x && edge.a.y != edge.b.y);
         sloping
             .map(|edge| {
