@@ -1,5 +1,6 @@
 //! What every drawing has to keep so that it can be read.
 
+use super::page::LEAST_TYPE;
 use super::view::holds;
 use super::{Along, Drawing, Extent, Form, Layer, Says, Spot};
 use crate::cutting::{Blank, CutSheet, Part, replay};
@@ -26,6 +27,14 @@ pub(crate) fn texts_are_apart(drawing: &Drawing) -> Result<(), TestCaseError> {
                 other
             );
         }
+    }
+    Ok(())
+}
+
+/// No type is smaller than can be read on paper.
+pub(crate) fn types_are_readable(drawing: &Drawing) -> Result<(), TestCaseError> {
+    for label in &drawing.labels {
+        prop_assert!(label.size >= LEAST_TYPE, "{} is {} high", label.text, label.size);
     }
     Ok(())
 }

@@ -108,11 +108,11 @@ fn caution(drawing: &mut Drawing, room: &mut Room, block: Extent, cells: &[Cell]
     .bold();
     let mut y = heading.extent.y1 + 300;
     put(drawing, room, heading);
-    let fits = |size: &Micron| {
-        let rows = Micron::try_from(wrapped(CAUTION, inner, *size).len()).unwrap_or(Micron::MAX);
-        y + rows * line(*size) <= block.y1 - 300
+    let fits = |size: Micron| {
+        let rows = Micron::try_from(wrapped(CAUTION, inner, size).len()).unwrap_or(Micron::MAX);
+        y + rows * line(size) <= block.y1 - 300
     };
-    let size = [SMALL, LEAST_TYPE].into_iter().find(fits).unwrap_or(2_000);
+    let size = if fits(SMALL) { SMALL } else { LEAST_TYPE };
     for text in wrapped(CAUTION, inner, size) {
         put(
             drawing,
@@ -143,8 +143,8 @@ pub(super) enum Sample {
     Line(Layer),
     /// A patch of this layer.
     Patch(Layer),
-    /// Nails of this layer.
-    Nails(Layer, bool),
+    /// Nails of this layer: the diameter of their dots, and whether they are square.
+    Nails(Layer, Micron, bool),
     /// An arrow with two tips.
     Axis,
     /// A number in a ring.
@@ -256,7 +256,7 @@ pub(super) fn show(drawing: &mut Drawing, sample: Sample, patch: Extent) {
     match sample {
         Sample::Line(layer) => drawing.line(layer, &[left, right]),
         Sample::Patch(layer) => drawing.rect(layer, &patch),
-        Sample::Nails(layer, square) => drawing.mark(
+        Sample::Nails(layer, dot, square) => drawing.mark(
             layer,
             Form::Nails {
                 from: left,
@@ -264,7 +264,7 @@ pub(super) fn show(drawing: &mut Drawing, sample: Sample, patch: Extent) {
                 spaces: 5,
                 first: 0,
                 last: 5,
-                dot: 700,
+                dot,
                 square,
             },
         ),

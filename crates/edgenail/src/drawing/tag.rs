@@ -27,7 +27,7 @@ pub(super) struct Tag<'a> {
 
 const MARK: Micron = 3_600;
 const SIZE: Micron = 2_800;
-const TURN: Micron = 2_500;
+const TURN: Micron = 2_800;
 
 impl<'a> Tag<'a> {
     /// Sets the words.

@@ -2,9 +2,13 @@
 
 use super::nails::layer_of;
 use super::{Canvas, Shows};
-use crate::drawing::Layer;
 use crate::drawing::page::{Row, Sample};
+use crate::drawing::{Layer, Micron};
 use crate::nailing::Zone;
+
+/// Dots of a sample: small where the dashes matter, large where round and square do.
+const ZONE_DOT: Micron = 510;
+const KIND_DOT: Micron = 900;
 
 impl Canvas<'_> {
     /// What lines, hatches and signs of this drawing mean; everything that a legend can say where `whole`.
@@ -77,7 +81,11 @@ impl Canvas<'_> {
             (Zone::Field, "nails on members between"),
         ];
         for (zone, text) in words {
-            add(drawn(layer_of(zone)), Sample::Nails(layer_of(zone), false), text);
+            add(
+                drawn(layer_of(zone)),
+                Sample::Nails(layer_of(zone), ZONE_DOT, false),
+                text,
+            );
         }
         if shows == Shows::Sheathing {
             for (index, &kind) in self.nail_kinds().iter().enumerate() {
@@ -97,7 +105,10 @@ impl Canvas<'_> {
                     .map(|row| u64::from(row.count()))
                     .sum();
                 let text = format!("{}: {count} nails", name.unwrap_or_default());
-                rows.push(Row::Sample(Sample::Nails(Layer::EdgeNails, index > 0), text));
+                rows.push(Row::Sample(
+                    Sample::Nails(Layer::EdgeNails, KIND_DOT, index > 0),
+                    text,
+                ));
             }
         }
         rows

@@ -8,6 +8,9 @@ use crate::drawing::place::spread;
 use crate::drawing::{Along, Dimension, Label, Layer, MM, Micron, Says, Spot};
 use crate::length::{Length, Rounding};
 
+/// From the wall to the first row: room for what is said of the start.
+const ROWS: Micron = 8 * MM + 500;
+
 /// How the figures of a row are set.
 struct Set {
     texts: Vec<String>,
@@ -28,12 +31,12 @@ impl Canvas<'_> {
     /// The line under the last of the rows.
     pub(super) fn under(&self, rows: &[Row]) -> Micron {
         let heights = rows.iter().map(|row| self.set_in(row).height);
-        self.place.y1 + 9 * MM + heights.sum::<Micron>() + 2 * MM
+        self.place.y1 + ROWS + heights.sum::<Micron>() + 2 * MM
     }
 
     /// Sets the rows under the wall.
     pub(super) fn rows(&mut self, rows: &[Row]) {
-        let mut y = self.place.y1 + 9 * MM;
+        let mut y = self.place.y1 + ROWS;
         for row in rows {
             let set = self.set_in(row);
             self.row(row, &set, y);

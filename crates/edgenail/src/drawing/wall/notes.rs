@@ -45,7 +45,7 @@ impl Canvas<'_> {
             "Pieces in order of hanging: sheet, width × height".into(),
         )];
         if pieces.iter().any(|piece| piece.outline.is_rect().is_none()) {
-            let text = "Cut-outs and slopes are measured from the piece's lower left corner.";
+            let text = "Cut-outs, slopes: from the piece's lower left corner.";
             rows.push(Row::Text(String::new(), text.to_owned()));
         }
         for piece in pieces {
@@ -200,10 +200,19 @@ impl Canvas<'_> {
                 ),
             ));
         }
+        let mut impossible: Vec<(String, usize)> = Vec::new();
         for none in &blocking.impossible {
+            let because = none.because.to_string();
+            match impossible.iter_mut().find(|(why, _)| *why == because) {
+                Some((_, count)) => *count += 1,
+                None => impossible.push((because, 1)),
+            }
+        }
+        for (because, count) in impossible {
+            let edges = counted(count, "edge", "edges");
             rows.push(Row::Text(
                 "!".into(),
-                format!("edge that cannot be backed: {}", none.because),
+                format!("{edges} that cannot be backed: {because}"),
             ));
         }
         rows

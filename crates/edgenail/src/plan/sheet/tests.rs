@@ -1,6 +1,7 @@
 use super::{cut_page, frame, style, wall};
 use crate::drawing::legible::{
     dimensions_agree, marks_lie_in_their_parts, marks_lie_in_their_pieces, texts_are_apart,
+    types_are_readable,
 };
 use crate::drawing::{Drawing, Form, Layer};
 use crate::generate::house_json;
@@ -12,10 +13,12 @@ fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
     for planned in plan.walls() {
         let sheathing = wall(&plan.house, planned).unwrap();
         texts_are_apart(&sheathing)?;
+        types_are_readable(&sheathing)?;
         dimensions_agree(&sheathing, style(&plan.house))?;
         marks_lie_in_their_pieces(&sheathing, &planned.built.layout)?;
         let bare = frame(&plan.house, planned).unwrap();
         texts_are_apart(&bare)?;
+        types_are_readable(&bare)?;
         dimensions_agree(&bare, style(&plan.house))?;
     }
     let kerf = plan.house.walls[0].practice.kerf;
@@ -23,6 +26,7 @@ fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
     for page in 0..plan.cut_sheet_pages() {
         let drawing = cut_page(&plan.house, &plan.walls, &plan.cutting, page).unwrap();
         texts_are_apart(&drawing)?;
+        types_are_readable(&drawing)?;
         let (here, rest) = sheets.split_at(drawn_sheets(&drawing));
         marks_lie_in_their_parts(&drawing, here, &plan.cutting.blanks, kerf)?;
         sheets = rest;
@@ -52,6 +56,14 @@ fn written(seed: u64) -> String {
 
 #[test]
 fn drawings_of_generated_houses_are_legible() {
+    // The generator's least shares of each class leave enough of every one among a hundred.
+    let mut seen = [0; 10];
+    for seed in 0..100 {
+        for (count, (_, has)) in seen.iter_mut().zip(house_json(seed).1.classes()) {
+            *count += u32::from(has);
+        }
+    }
+    assert!(seen.iter().all(|&count| count >= 10), "{seen:?}");
     let walls: usize = (0..100)
         .map(|seed| {
             let plan = plan_json(&written(seed)).unwrap();
