@@ -202,7 +202,7 @@ impl Canvas<'_> {
         }
         let mut impossible: Vec<(String, usize)> = Vec::new();
         for none in &blocking.impossible {
-            let because = none.because.to_string();
+            let because = none.because.clone();
             match impossible.iter_mut().find(|(why, _)| *why == because) {
                 Some((_, count)) => *count += 1,
                 None => impossible.push((because, 1)),
