@@ -6,42 +6,65 @@ use super::{Extent, MM, Micron, Spot};
 #[derive(Debug)]
 pub(super) struct Room {
     sheet: Extent,
-    taken: Columns,
-    rather_not: Columns,
+    taken: Squares,
+    rather_not: Squares,
 }
 
-/// Boxes, sorted into columns of paper so that neighbours are found without reading all.
+/// Boxes, sorted into squares of paper so that neighbours are found without reading all.
 #[derive(Debug)]
-struct Columns {
-    columns: Vec<Vec<Extent>>,
+struct Squares {
+    across: usize,
+    squares: Vec<Vec<Extent>>,
 }
 
-const COLUMN: Micron = 10 * MM;
+const SQUARE: Micron = 10 * MM;
 
-impl Columns {
+/// The square that holds a coordinate.
+fn square(at: Micron) -> usize {
+    usize::try_from(at.max(0) / SQUARE).unwrap_or(0)
+}
+
+impl Squares {
     fn new(width: Micron) -> Self {
-        let count = usize::try_from(width / COLUMN + 1).unwrap_or(1);
         Self {
-            columns: vec![Vec::new(); count],
+            across: square(width) + 1,
+            squares: Vec::new(),
         }
     }
 
-    fn range(&self, extent: &Extent) -> std::ops::Range<usize> {
-        let index = |x: Micron| usize::try_from(x.max(0) / COLUMN).unwrap_or(0);
-        let most = self.columns.len();
-        index(extent.x0).min(most)..(index(extent.x1) + 1).min(most)
+    /// The square that a place lies on.
+    fn holding(&self, x: Micron, y: Micron) -> usize {
+        square(y) * self.across + square(x).min(self.across - 1)
+    }
+
+    /// The squares that a box lies on.
+    fn under(&self, extent: &Extent) -> impl Iterator<Item = usize> + use<> {
+        let first = self.holding(extent.x0, extent.y0);
+        let wide = self.holding(extent.x1, extent.y0).saturating_sub(first);
+        let rows = square(extent.y1).saturating_sub(square(extent.y0));
+        let across = self.across;
+        (0..=rows).flat_map(move |row| (0..=wide).map(move |column| first + row * across + column))
     }
 
     fn add(&mut self, extent: Extent) {
-        let range = self.range(&extent);
-        for column in self.columns.get_mut(range).into_iter().flatten() {
-            column.push(extent);
+        for index in self.under(&extent) {
+            if index >= self.squares.len() {
+                self.squares.resize(index + 1, Vec::new());
+            }
+            if let Some(square) = self.squares.get_mut(index) {
+                square.push(extent);
+            }
         }
     }
 
+    /// The boxes that meet this one, each once: where the overlap begins.
     fn near<'a>(&'a self, extent: &'a Extent) -> impl Iterator<Item = &'a Extent> + 'a {
-        let columns = self.columns.get(self.range(extent)).unwrap_or_default();
-        columns.iter().flatten().filter(move |taken| taken.meets(extent))
+        self.under(extent).flat_map(move |index| {
+            let boxes = self.squares.get(index).map_or(&[][..], Vec::as_slice);
+            boxes.iter().filter(move |taken| {
+                taken.meets(extent) && self.holding(taken.x0.max(extent.x0), taken.y0.max(extent.y0)) == index
+            })
+        })
     }
 }
 
@@ -50,8 +73,8 @@ impl Room {
     pub(super) fn new(sheet: Extent) -> Self {
         Self {
             sheet,
-            taken: Columns::new(sheet.x1),
-            rather_not: Columns::new(sheet.x1),
+            taken: Squares::new(sheet.x1),
+            rather_not: Squares::new(sheet.x1),
         }
     }
 
@@ -60,9 +83,9 @@ impl Room {
         self.sheet.covers(extent) && self.taken.near(extent).next().is_none()
     }
 
-    /// How many things lie there that had better stay visible.
-    pub(super) fn hits(&self, extent: &Extent) -> usize {
-        self.rather_not.near(extent).count()
+    /// How many things lie there that had better stay visible, counted up to a number.
+    fn hits(&self, extent: &Extent, most: usize) -> usize {
+        self.rather_not.near(extent).take(most).count()
     }
 
     /// Takes a place.
@@ -82,8 +105,9 @@ impl Room {
             if !self.is_free(&place) {
                 continue;
             }
-            let hits = self.hits(&place);
-            if best.is_none_or(|(_, least)| hits < least) {
+            let least = best.map_or(usize::MAX, |(_, least)| least);
+            let hits = self.hits(&place, least);
+            if hits < least {
                 best = Some((place, hits));
             }
             if hits == 0 {

@@ -16,13 +16,14 @@ mod title;
 mod wood;
 
 use super::input::WallDrawingInput;
-use super::page::{List, MARGIN, SHEET_WIDTH, frame_page, put};
+use super::page::{MARGIN, SHEET_WIDTH, frame_page, put};
 use super::place::Room;
 use super::view::{View, scales};
 use super::{Drawing, Label, MM, Micron, Says, Spot};
 use crate::geometry::Rect;
 use crate::house::{End, Face, Wall};
 use crate::length::{Length, Rounding, Style};
+use arrange::{Flowing, measured};
 
 /// Room for levels and names beside the wall.
 const SIDE: Micron = 32 * MM;
@@ -81,7 +82,7 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
         Shows::Sheathing => LEAST_FOR_LISTS,
         Shows::Frame => LEAST_FOR_FRAME,
     };
-    let mut lists: Option<Vec<List>> = None;
+    let mut lists: Option<Vec<Flowing>> = None;
     let mut chosen: Option<(Canvas<'_>, &str)> = None;
     for &(denominator, scale) in scales(input.style) {
         let too_wide = chosen
@@ -91,7 +92,7 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
             break;
         }
         let canvas = Canvas::new(input, wall, shows, &rows, levels, denominator);
-        let lists = lists.get_or_insert_with(|| canvas.lists(shows, true));
+        let lists = lists.get_or_insert_with(|| measured(&canvas.lists(shows, true)));
         let fits = canvas.drawing.width <= SHEET_WIDTH && canvas.fits(lists, canvas.under(&rows));
         chosen = Some((canvas, scale));
         if fits {

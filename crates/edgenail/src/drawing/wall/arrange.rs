@@ -47,29 +47,44 @@ pub(super) fn split(columns: &[Micron], rows: Vec<Row>) -> Vec<List> {
     lists
 }
 
+/// What the flow of lists knows of one.
+#[derive(Clone, Copy)]
+pub(super) struct Flowing {
+    height: Micron,
+    is_heading: bool,
+}
+
+/// The heights of lists: breaking their texts into lines is the dear part.
+pub(super) fn measured(lists: &[List]) -> Vec<Flowing> {
+    let of = |list: &List| Flowing {
+        height: list.height(),
+        is_heading: matches!(list.rows.first(), Some(Row::Heading(_))),
+    };
+    lists.iter().map(of).collect()
+}
+
 /// Where each list stands, in columns from these corners down to a line; `None` where they need more room.
-fn flow(lists: &[List], corners: &[Spot], bottom: Micron) -> Option<Vec<Spot>> {
-    let is_heading = |list: &List| matches!(list.rows.first(), Some(Row::Heading(_)));
+fn flow(lists: &[Flowing], corners: &[Spot], bottom: Micron) -> Option<Vec<Spot>> {
     let mut corners = corners.iter().copied();
     let mut top = corners.next()?;
     let mut at = top;
     let mut places = Vec::with_capacity(lists.len());
     for (index, list) in lists.iter().enumerate() {
-        if is_heading(list) && at.y > top.y {
+        if list.is_heading && at.y > top.y {
             at.y += ROW * 2 / 3;
         }
         // A heading stays with what follows it.
-        let next = if is_heading(list) {
-            lists.get(index + 1).map_or(0, List::height)
+        let next = if list.is_heading {
+            lists.get(index + 1).map_or(0, |next| next.height)
         } else {
             0
         };
-        while at.y + list.height() + next > bottom {
+        while at.y + list.height + next > bottom {
             top = corners.next()?;
             at = top;
         }
         places.push(at);
-        at.y += list.height();
+        at.y += list.height;
     }
     Some(places)
 }
@@ -87,7 +102,7 @@ impl Canvas<'_> {
     }
 
     /// The lists fit on an ordinary sheet under a wall that ends at this line.
-    pub(super) fn fits(&self, lists: &[List], under: Micron) -> bool {
+    pub(super) fn fits(&self, lists: &[Flowing], under: Micron) -> bool {
         let bottom = bottom_of(SHEET_HEIGHT);
         under <= bottom && flow(lists, &self.corners(under), bottom).is_some()
     }
@@ -95,11 +110,12 @@ impl Canvas<'_> {
     /// Sets the lists; gives the height of the paper that they need.
     pub(super) fn set_lists(&mut self, lists: &[List], under: Micron) -> Micron {
         let corners = self.corners(under);
+        let flowing = measured(lists);
         let mut height = SHEET_HEIGHT.max(under + ROW + SHEET_HEIGHT - bottom_of(SHEET_HEIGHT));
         // One column alone holds them all at last.
-        let most = height + lists.iter().map(List::height).sum::<Micron>() * 2 + ROW;
+        let most = height + flowing.iter().map(|list| list.height).sum::<Micron>() * 2 + ROW;
         let places = loop {
-            match flow(lists, &corners, bottom_of(height)) {
+            match flow(&flowing, &corners, bottom_of(height)) {
                 Some(places) => break places,
                 None if height > most => break Vec::new(),
                 None => height += ROW,

@@ -104,8 +104,11 @@ impl Canvas<'_> {
         // The first tag that covers no nail, unless that costs its size: then the largest with the fewest.
         let mut fallback: Option<(usize, Extent, usize)> = None;
         let bounds = self.view.extent(&piece.blank());
+        let is_plain = piece.outline.is_rect().is_some();
+        // The outline is asked only where it is more than the piece's bounds.
+        let fits = |place: &Extent| bounds.covers(place) && (is_plain || holds(rings, place));
         for (index, tag) in tags.iter().enumerate() {
-            let places = candidates(&bounds, columns, tag.size()).filter(|place| holds(rings, place));
+            let places = candidates(&bounds, columns, tag.size()).filter(fits);
             let Some((place, hits)) = self.room.best(places) else {
                 continue;
             };
@@ -301,7 +304,7 @@ fn candidates(
     let (x0, y0) = (bounds.x0, bounds.y0);
     let (wide, high) = (bounds.width(), bounds.height());
     let mut xs: Vec<Micron> = columns.to_vec();
-    xs.extend(TRIES.iter().map(|share| x0 + wide * share / 100));
+    xs.extend(TRIES.iter().take(9).map(|share| x0 + wide * share / 100));
     TRIES.iter().flat_map(move |share| {
         let y = y0 + high * share / 100;
         xs.clone()
