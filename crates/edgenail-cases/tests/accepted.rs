@@ -2,7 +2,8 @@
 //!
 //! Each file of `tests/accepted` is one wall of 32 ft with studs 16 in. apart, no openings, and every edge backed. Its
 //! `layouts` stand in the framer's order; `searches` say which of them is chosen when only some of the sheets of
-//! `stock.json` are offered. Only the order is checked, never an amount: prices and minutes are invented.
+//! `stock.json` are offered. Only the order is checked, never an amount: prices and minutes are invented. A sheet
+//! more on offer never raises the cost.
 
 #![expect(
     clippy::unwrap_used,
@@ -102,14 +103,25 @@ fn faults(case: &Value, stock: &Value) -> Vec<String> {
     for layout in rejected.iter().filter(|layout| layout.1 <= dearest.1) {
         faults.push(format!("{layout:?} should cost more than {dearest:?}"));
     }
+    let mut searched: Vec<(&Vec<Value>, Amount)> = Vec::new();
     for search in case["searches"].as_array().unwrap() {
         let offered = search["offered"].as_array().unwrap();
         let wanted = layouts.iter().find(|layout| layout["name"] == search["chooses"]);
         let wanted = wanted.unwrap_or_else(|| panic!("no layout {}", search["chooses"]));
         let given = courses(&plan(case, stock, None, Some(&wanted["courses"])));
-        let chosen = courses(&plan(case, stock, Some(offered), None));
+        let found = plan(case, stock, Some(offered), None);
+        searched.push((offered, found.walls()[0].built.cost.total));
+        let chosen = courses(&found);
         if chosen != given {
             faults.push(format!("{offered:?}: {chosen:?} was chosen, not {given:?}"));
+        }
+    }
+    for (few, cost) in &searched {
+        let more = searched
+            .iter()
+            .filter(|(more, _)| few.iter().all(|sheet| more.contains(sheet)));
+        for (offered, dearer) in more.filter(|(_, other)| other > cost) {
+            faults.push(format!("{offered:?} costs {dearer}, {few:?} only {cost}"));
         }
     }
     faults
