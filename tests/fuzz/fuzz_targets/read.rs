@@ -1,2 +1,7 @@
 #![no_main]
-libfuzzer_sys::fuzz_target!(|bytes: &[u8]| edgenail_cases::attack::read(bytes));
+
+use edgenail_cases::attack::{Share, read};
+
+static SHARE: Share = Share::new();
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| SHARE.count("read", read(bytes)));

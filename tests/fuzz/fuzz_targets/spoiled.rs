@@ -1,2 +1,7 @@
 #![no_main]
-libfuzzer_sys::fuzz_target!(|bytes: &[u8]| edgenail_cases::attack::spoiled(bytes));
+
+use edgenail_cases::attack::{Share, spoiled};
+
+static SHARE: Share = Share::new();
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| SHARE.count("spoiled", spoiled(bytes)));

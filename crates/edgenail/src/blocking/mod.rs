@@ -113,10 +113,11 @@ impl Work<'_, '_> {
     /// Adds studs until nothing of a plumb edge is left bare.
     fn stud(&mut self, run: &EdgeRun, want: &Want) {
         let mut left = want.without(&self.rule, &self.standing.added);
-        while let Some(along) = left
-            .pop()
-            .filter(|along| along.len() > self.site.practice.free_edge_most)
-        {
+        while let Some(along) = left.pop() {
+            // What an added stud leaves may hang free; a short run is part of a longer stretch without wood.
+            if along.len() <= self.site.practice.free_edge_most && along != want.along {
+                continue;
+            }
             let part = Want { along, ..*want };
             let depth = wall_depth(self.site, along.lo);
             let Some(lumber) = stud_lumber(self.site, depth, along.len()) else {

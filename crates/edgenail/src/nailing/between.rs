@@ -1,8 +1,9 @@
 //! The rows between a panel's edges: boundary rows of segments, the grid of a portal, field rows.
 
-use super::Zone;
+use super::clear::clear_stretch;
 use super::edge::{NailedEdge, span_of};
 use super::line::{Backing, Division, Hammer};
+use super::{Snag, Zone};
 use crate::edges::{Face, Lie, LineRule, PanelEdge, SegmentSite, Site, Steepness};
 use crate::frame::{Axis, Member, MemberKind, Origin};
 use crate::geometry::{Interval, Point, Rect, Toward};
@@ -127,10 +128,7 @@ fn level_member(
                         .nail(row, member.treated)
                         .or_else(|| site.nail(row, false))
                         .unwrap_or(0);
-                    let good = Interval {
-                        lo: face.bounds.x0 + wood,
-                        hi: face.bounds.x1 - wood,
-                    };
+                    let good = clear_stretch(&member.face, false, y, wood);
                     let backing = Backing {
                         span: free,
                         good,
@@ -301,6 +299,7 @@ fn plumb_member(
     let Some(stud) = site.wood.plumb_span(face, x) else {
         return;
     };
+    let clear = clear_stretch(&member.face, true, x, rule.wood);
     let panels = panel_spans(piece, x, rule.least);
     if panels.is_empty() {
         return;
@@ -318,8 +317,13 @@ fn plumb_member(
             continue;
         };
         for free in Interval::subtract(on_face, &taken) {
+            if face.bounds.width() < rule.wood * 2 {
+                let at = Point::new(x, (free.lo + free.hi).half());
+                hammer.snags.push(Snag { piece: piece.id, at });
+                continue;
+            }
             let lines = row_heights(edges, level_rows, x, panel);
-            plumb_row(hammer, face, member, x, stud, panel, free, &lines);
+            plumb_row(hammer, face, member, x, clear, panel, free, &lines);
         }
     }
 }
@@ -333,7 +337,7 @@ fn plumb_row(
     face: &Face,
     member: &Member,
     x: Length,
-    stud: Interval,
+    clear: Interval,
     panel: Interval,
     free: Interval,
     lines: &[Length],
@@ -361,7 +365,7 @@ fn plumb_row(
         .copied()
         .filter(|y| *y >= free.hi.min(panel.hi - rule.most))
         .min();
-    let good = clear_wood(&rule, stud, panel);
+    let good = clear_wood(&rule, clear, panel);
     let (lo, starts) = match below.filter(|y| good.lo - *y <= spacing) {
         Some(y) => (y, false),
         None => (good.lo.max(free.lo), true),
@@ -395,11 +399,11 @@ fn plumb_row(
     }
 }
 
-/// Where a nail keeps its distance from the stud's ends and from the panel's edges.
+/// Where a nail that is clear of the stud's ends keeps its distance from the panel's edges too.
 fn clear_wood(rule: &LineRule, stud: Interval, panel: Interval) -> Interval {
     Interval {
-        lo: (stud.lo + rule.wood).max(panel.lo + rule.least),
-        hi: (stud.hi - rule.wood).min(panel.hi - rule.least),
+        lo: stud.lo.max(panel.lo + rule.least),
+        hi: stud.hi.min(panel.hi - rule.least),
     }
 }
 

@@ -1,5 +1,6 @@
 //! The rows along a panel's own edges.
 
+use super::clear::clear_stretch;
 use super::line::{Backing, Division, Hammer};
 use super::{Zone, sheet_at};
 use crate::blocking::shared_width;
@@ -354,13 +355,14 @@ fn clear_of_ends(
     let Some(face) = site.frame.member(member).map(|member| &member.face) else {
         return span;
     };
-    let whole = match edge.lie() {
-        Lie::Plumb => face.span_at_x(edge.across(inset)),
-        Lie::Level => face.span_at_y(edge.across(inset)),
-        Lie::Sloped => Some(face.bounds().x_span()),
-    };
-    whole.map_or(span, |whole| Interval {
-        lo: whole.lo + rule.wood,
-        hi: whole.hi - rule.wood,
-    })
+    match edge.lie() {
+        Lie::Plumb | Lie::Level => clear_stretch(face, edge.side.is_plumb(), edge.across(inset), rule.wood),
+        Lie::Sloped => {
+            let whole = face.bounds().x_span();
+            Interval {
+                lo: whole.lo + rule.wood,
+                hi: whole.hi - rule.wood,
+            }
+        }
+    }
 }

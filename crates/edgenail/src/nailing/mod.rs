@@ -3,6 +3,7 @@
 //! [`nailing`] nails a layout on a backed frame; [`nail_piece`] is its kernel for one piece.
 
 mod between;
+mod clear;
 mod edge;
 mod finding;
 mod line;
@@ -14,7 +15,7 @@ pub use row::{Nail, NailRow, Nailing, Zone};
 
 use crate::edges::{EdgeRun, LineRule, PanelEdge, Site, panel_edges};
 use crate::frame::Frame;
-use crate::geometry::{Point, Rect};
+use crate::geometry::Point;
 use crate::house::{House, Sheet};
 use crate::layout::{Layout, Piece};
 use line::Hammer;
@@ -73,11 +74,7 @@ pub fn nail_piece(
         hammer.edge(piece, nailed);
     }
     between::nail_between(&mut hammer, piece, &edges);
-    // Only where a panel is very narrow can the lines of two of its edges be the same.
-    let narrow = |rect: Rect| rect.width().min(rect.height()) < rule.most * 4;
-    if piece.outline.is_rect().is_none_or(narrow) {
-        drive_once(rows, before);
-    }
+    drive_once(rows, before);
 }
 
 fn sheet_at<'a>(site: &Site<'a>, piece: &Piece) -> Option<&'a Sheet> {
