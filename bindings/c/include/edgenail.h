@@ -284,6 +284,18 @@ typedef struct edgenail_walls_row {
    * Nails.
    */
   int64_t nails;
+  /**
+   * Pieces and seams that the search priced.
+   */
+  int64_t arcs_priced;
+  /**
+   * Layouts that were built through all stages and priced; 1 for a layout that was given.
+   */
+  int64_t layouts_built;
+  /**
+   * 1 where the search ran into its limit of effort, else 0.
+   */
+  int64_t stopped;
 } edgenail_walls_row;
 
 /**
@@ -641,7 +653,7 @@ typedef struct edgenail_sheets_row {
    */
   int64_t id;
   /**
-   * Place of the off-cut in the stock's list; -1 for a whole sheet.
+   * Place of the off-cut from an earlier job in the stock's list; -1 for everything else.
    */
   int64_t offcut;
   /**
@@ -660,6 +672,14 @@ typedef struct edgenail_sheets_row {
    * How many panels are cut from it.
    */
   int64_t panels;
+  /**
+   * Place in the house of the wall whose panel a drop falls out of; else -1.
+   */
+  int64_t drop_wall_index;
+  /**
+   * The id of the panel that a drop falls out of; else -1.
+   */
+  int64_t drop_panel;
 } edgenail_sheets_row;
 
 /**
@@ -691,6 +711,50 @@ typedef struct edgenail_cuts_row {
 } edgenail_cuts_row;
 
 /**
+ * A piece to be cut, by sheet and place on it; pieces that are not cut come last.
+ *
+ * A row of the table `cut_list`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_cut_list_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * The panel's id.
+   */
+  int64_t panel;
+  /**
+   * The id of the sheet that it is cut from, in the table `sheets`; -1 if it is not cut.
+   */
+  int64_t cut_sheet;
+  /**
+   * Size along the sheet's width. In 1/40640 in.
+   */
+  int64_t width;
+  /**
+   * Size along the sheet's length. In 1/40640 in.
+   */
+  int64_t length;
+  /**
+   * From the sheet's edge to the piece, along its width. In 1/40640 in.
+   */
+  int64_t x;
+  /**
+   * From the sheet's end to the piece, along its length. In 1/40640 in.
+   */
+  int64_t y;
+  /**
+   * 1 for a panel that lies with its sides exchanged, else 0.
+   */
+  int64_t turned;
+  /**
+   * 1 where its faces are alike, so that its hand does not matter, else 0.
+   */
+  int64_t turns_over;
+} edgenail_cut_list_row;
+
+/**
  * A line of the take-off.
  *
  * A row of the table `takeoff`; the table's text is read with `edgenail_plan_text`.
@@ -708,7 +772,71 @@ typedef struct edgenail_takeoff_row {
    * Work. In 1/10,000 min.
    */
   int64_t minutes;
+  /**
+   * What is added before rounding to what is sold: spare sheets, lost nails.
+   */
+  int64_t extra;
+  /**
+   * Whole sheets: of an area, rounded up; of pieces, each sheet of the cut plan where its first piece hangs.
+   */
+  int64_t sheets;
+  /**
+   * What layouts were charged for it; nothing for what only the cutting of the whole house tells. In 1/10,000 of the objective's unit.
+   */
+  int64_t charged;
 } edgenail_takeoff_row;
+
+/**
+ * A part of what a wall's layout costs, by which layouts are compared; what only the cutting of the whole house tells is in the take-off.
+ *
+ * A row of the table `costs`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_costs_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * How many of what it counts.
+   */
+  int64_t quantity;
+  /**
+   * What one of them weighs: its rate, where one rate holds for all, else their mean. In 1/10,000 of the objective's unit.
+   */
+  int64_t weight;
+  /**
+   * What they cost. In 1/10,000 of the objective's unit.
+   */
+  int64_t amount;
+} edgenail_costs_row;
+
+/**
+ * A layout that was weighed and not chosen, the next best first.
+ *
+ * A row of the table `alternatives`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_alternatives_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * How many panels it has.
+   */
+  int64_t panels;
+  /**
+   * How far it reaches below the lowest plate. In 1/40640 in.
+   */
+  int64_t reach;
+  /**
+   * What it costs. In 1/10,000 of the objective's unit.
+   */
+  int64_t cost;
+  /**
+   * What it costs more than the chosen one; below zero only for one that breaks a rule. In 1/10,000 of the objective's unit.
+   */
+  int64_t difference;
+} edgenail_alternatives_row;
 
 /**
  * Something that the checks found.
@@ -1180,6 +1308,23 @@ int32_t edgenail_plan_cuts(const struct edgenail_plan *plan,
                            int64_t *out_count);
 
 /**
+ * Rows of the table `cut_list` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_cut_list_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_cut_list(const struct edgenail_plan *plan,
+                               int64_t first,
+                               struct edgenail_cut_list_row *rows,
+                               int64_t capacity,
+                               int64_t row_size,
+                               int64_t *out_count);
+
+/**
  * Rows of the table `takeoff` from the one numbered `first`, as many as there are and `capacity` allows.
  *
  * `row_size` is `sizeof(edgenail_takeoff_row)`. Writes how many rows were written in `out_count`. Returns
@@ -1195,6 +1340,40 @@ int32_t edgenail_plan_takeoff(const struct edgenail_plan *plan,
                               int64_t capacity,
                               int64_t row_size,
                               int64_t *out_count);
+
+/**
+ * Rows of the table `costs` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_costs_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_costs(const struct edgenail_plan *plan,
+                            int64_t first,
+                            struct edgenail_costs_row *rows,
+                            int64_t capacity,
+                            int64_t row_size,
+                            int64_t *out_count);
+
+/**
+ * Rows of the table `alternatives` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_alternatives_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_alternatives(const struct edgenail_plan *plan,
+                                   int64_t first,
+                                   struct edgenail_alternatives_row *rows,
+                                   int64_t capacity,
+                                   int64_t row_size,
+                                   int64_t *out_count);
 
 /**
  * Rows of the table `findings` from the one numbered `first`, as many as there are and `capacity` allows.

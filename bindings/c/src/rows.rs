@@ -35,11 +35,17 @@ pub struct edgenail_walls_row {
     pub widened_members: i64,
     /// Nails.
     pub nails: i64,
+    /// Pieces and seams that the search priced.
+    pub arcs_priced: i64,
+    /// Layouts that were built through all stages and priced; 1 for a layout that was given.
+    pub layouts_built: i64,
+    /// 1 where the search ran into its limit of effort, else 0.
+    pub stopped: i64,
 }
 
 impl Row for edgenail_walls_row {
     const TABLE: &str = "walls";
-    const COLUMNS: &[&str] = &["wall_index", "x0", "y0", "x1", "y1", "reach", "panels", "openings", "blocks", "added_studs", "widened_members", "nails"];
+    const COLUMNS: &[&str] = &["wall_index", "x0", "y0", "x1", "y1", "reach", "panels", "openings", "blocks", "added_studs", "widened_members", "nails", "arcs_priced", "layouts_built", "stopped"];
 }
 
 /// Rows of the table `walls` from the one numbered `first`, as many as there are and `capacity` allows.
@@ -501,7 +507,7 @@ pub unsafe extern "C" fn edgenail_plan_nails(
 pub struct edgenail_sheets_row {
     /// Place of the sheet in the list.
     pub id: i64,
-    /// Place of the off-cut in the stock's list; -1 for a whole sheet.
+    /// Place of the off-cut from an earlier job in the stock's list; -1 for everything else.
     pub offcut: i64,
     /// Width before cutting. In 1/40640 in.
     pub width: i64,
@@ -511,11 +517,15 @@ pub struct edgenail_sheets_row {
     pub cuts: i64,
     /// How many panels are cut from it.
     pub panels: i64,
+    /// Place in the house of the wall whose panel a drop falls out of; else -1.
+    pub drop_wall_index: i64,
+    /// The id of the panel that a drop falls out of; else -1.
+    pub drop_panel: i64,
 }
 
 impl Row for edgenail_sheets_row {
     const TABLE: &str = "sheets";
-    const COLUMNS: &[&str] = &["id", "offcut", "width", "length", "cuts", "panels"];
+    const COLUMNS: &[&str] = &["id", "offcut", "width", "length", "cuts", "panels", "drop_wall_index", "drop_panel"];
 }
 
 /// Rows of the table `sheets` from the one numbered `first`, as many as there are and `capacity` allows.
@@ -587,6 +597,60 @@ pub unsafe extern "C" fn edgenail_plan_cuts(
     unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
 }
 
+/// A piece to be cut, by sheet and place on it; pieces that are not cut come last.
+///
+/// A row of the table `cut_list`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_cut_list_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// The panel's id.
+    pub panel: i64,
+    /// The id of the sheet that it is cut from, in the table `sheets`; -1 if it is not cut.
+    pub cut_sheet: i64,
+    /// Size along the sheet's width. In 1/40640 in.
+    pub width: i64,
+    /// Size along the sheet's length. In 1/40640 in.
+    pub length: i64,
+    /// From the sheet's edge to the piece, along its width. In 1/40640 in.
+    pub x: i64,
+    /// From the sheet's end to the piece, along its length. In 1/40640 in.
+    pub y: i64,
+    /// 1 for a panel that lies with its sides exchanged, else 0.
+    pub turned: i64,
+    /// 1 where its faces are alike, so that its hand does not matter, else 0.
+    pub turns_over: i64,
+}
+
+impl Row for edgenail_cut_list_row {
+    const TABLE: &str = "cut_list";
+    const COLUMNS: &[&str] = &["wall_index", "panel", "cut_sheet", "width", "length", "x", "y", "turned", "turns_over"];
+}
+
+/// Rows of the table `cut_list` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_cut_list_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_cut_list(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_cut_list_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}
+
 /// A line of the take-off.
 ///
 /// A row of the table `takeoff`; the table's text is read with `edgenail_plan_text`.
@@ -599,11 +663,17 @@ pub struct edgenail_takeoff_row {
     pub money: i64,
     /// Work. In 1/10,000 min.
     pub minutes: i64,
+    /// What is added before rounding to what is sold: spare sheets, lost nails.
+    pub extra: i64,
+    /// Whole sheets: of an area, rounded up; of pieces, each sheet of the cut plan where its first piece hangs.
+    pub sheets: i64,
+    /// What layouts were charged for it; nothing for what only the cutting of the whole house tells. In 1/10,000 of the objective's unit.
+    pub charged: i64,
 }
 
 impl Row for edgenail_takeoff_row {
     const TABLE: &str = "takeoff";
-    const COLUMNS: &[&str] = &["ordered", "money", "minutes"];
+    const COLUMNS: &[&str] = &["ordered", "money", "minutes", "extra", "sheets", "charged"];
 }
 
 /// Rows of the table `takeoff` from the one numbered `first`, as many as there are and `capacity` allows.
@@ -621,6 +691,96 @@ pub unsafe extern "C" fn edgenail_plan_takeoff(
     plan: *const edgenail_plan,
     first: i64,
     rows: *mut edgenail_takeoff_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}
+
+/// A part of what a wall's layout costs, by which layouts are compared; what only the cutting of the whole house tells is in the take-off.
+///
+/// A row of the table `costs`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_costs_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// How many of what it counts.
+    pub quantity: i64,
+    /// What one of them weighs: its rate, where one rate holds for all, else their mean. In 1/10,000 of the objective's unit.
+    pub weight: i64,
+    /// What they cost. In 1/10,000 of the objective's unit.
+    pub amount: i64,
+}
+
+impl Row for edgenail_costs_row {
+    const TABLE: &str = "costs";
+    const COLUMNS: &[&str] = &["wall_index", "quantity", "weight", "amount"];
+}
+
+/// Rows of the table `costs` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_costs_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_costs(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_costs_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}
+
+/// A layout that was weighed and not chosen, the next best first.
+///
+/// A row of the table `alternatives`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_alternatives_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// How many panels it has.
+    pub panels: i64,
+    /// How far it reaches below the lowest plate. In 1/40640 in.
+    pub reach: i64,
+    /// What it costs. In 1/10,000 of the objective's unit.
+    pub cost: i64,
+    /// What it costs more than the chosen one; below zero only for one that breaks a rule. In 1/10,000 of the objective's unit.
+    pub difference: i64,
+}
+
+impl Row for edgenail_alternatives_row {
+    const TABLE: &str = "alternatives";
+    const COLUMNS: &[&str] = &["wall_index", "panels", "reach", "cost", "difference"];
+}
+
+/// Rows of the table `alternatives` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_alternatives_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_alternatives(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_alternatives_row,
     capacity: i64,
     row_size: i64,
     out_count: *mut i64,

@@ -41,6 +41,7 @@ __all__ = [
     "Origin",
     "Patch",
     "Pitch",
+    "Places",
     "Plate",
     "Practice",
     "Rake",
@@ -585,6 +586,30 @@ class Pitch(TypedDict):
     """Run, above zero. Source of the default: common practice, no source."""
 
 
+class Places(TypedDict):
+    """What the place of a piece makes of the time that setting it takes on the deck."""
+
+    high: NotRequired[DecimalLike]
+    """High up. Source of the default: invented."""
+
+    high_above: NotRequired[LengthLike]
+    """A piece whose middle is higher than this above the base of a standing wall is high up. Source
+    of the default: invented."""
+
+    ladder: NotRequired[DecimalLike]
+    """From a ladder. Source of the default: invented."""
+
+    ladder_above: NotRequired[LengthLike]
+    """A piece whose top is higher than this above the base of a standing wall is set from a ladder.
+    Source of the default: invented."""
+
+    standing: NotRequired[DecimalLike]
+    """Against a standing wall. Source of the default: invented."""
+
+    upper_storey: NotRequired[DecimalLike]
+    """In an upper storey. Source of the default: invented."""
+
+
 class Plate(TypedDict):
     """One horizontal plate."""
 
@@ -605,6 +630,10 @@ class Practice(TypedDict):
     area_method_deducts: NotRequired[bool]
     """The area method deducts openings. Source of the default: an estimating textbook: openings are
     not deducted unless large."""
+
+    area_method_opening_least: NotRequired[DecimalLike]
+    """Where the area method deducts, only openings of more square feet than this. Source of the
+    default: own value."""
 
     assembly: NotRequired[Assembly]
     """What the walls are built with where no segment says otherwise. Source of the default: common
@@ -732,6 +761,10 @@ class Practice(TypedDict):
     running: NotRequired[Literal["upright", "flat", "either"]]
     """Which way sheets run. Source of the default: own value."""
 
+    sheathed: NotRequired[Literal["deck", "standing"]]
+    """Where the walls are sheathed; what cannot be set on the deck is set standing. Source of the
+    default: a framing article: most framers sheathe before raising."""
+
     spare_percent: NotRequired[DecimalLike]
     """Spare sheets, in percent of the cut-plan sheets, rounded up to whole sheets. Source of the
     default: own value: what was cut-planned needs no allowance for waste."""
@@ -829,6 +862,9 @@ class Rates(TypedDict):
 
     opening_per_foot: NotRequired[DecimalLike]
     """Each foot of opening edge cut in place. Source of the default: invented."""
+
+    places: NotRequired[Places]
+    """Factors for the place of a piece. Source of the default: invented."""
 
     rake_cut: NotRequired[DecimalLike]
     """Cut along a rake. Source of the default: invented."""

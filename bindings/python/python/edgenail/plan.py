@@ -114,9 +114,24 @@ class Plan:
         return self.table("cuts")
 
     @property
+    def cut_list(self) -> Table:
+        """The pieces to be cut, by sheet and place on it."""
+        return self.table("cut_list")
+
+    @property
     def takeoff(self) -> Table:
-        """What to order, and what it costs."""
+        """What to order, what it costs, and what work it is: by house, storey and wall."""
         return self.table("takeoff")
+
+    @property
+    def costs(self) -> Table:
+        """The parts of what each wall's layout costs."""
+        return self.table("costs")
+
+    @property
+    def alternatives(self) -> Table:
+        """The layouts that were weighed and not chosen, with what each costs more."""
+        return self.table("alternatives")
 
     @property
     def findings(self) -> Table:

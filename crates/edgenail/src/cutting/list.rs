@@ -1,9 +1,9 @@
 //! The cut list: what each piece is cut from and how.
 
+use super::CutPlan;
 use super::notch::notches;
 use super::replay::{Part, replay};
 use super::work::sheet_directions;
-use super::{CutPlan, Source};
 use crate::geometry::{Facing, Rect};
 use crate::house::{House, Sheet};
 use crate::layout::{Layout, Piece};
@@ -29,13 +29,17 @@ pub enum Hand {
 pub struct CutRow {
     /// Name of the wall.
     pub wall: String,
+    /// The wall's place in the house's list.
+    pub wall_index: u32,
+    /// The piece's place in the wall's layout.
+    pub panel: u32,
     /// Mark of the piece.
     pub mark: String,
     /// Name of the sheet that it asks for.
     pub sheet: String,
     /// Number of the cut sheet in the order of cutting, from 1; 0 if it is not cut.
     pub cut_sheet: u32,
-    /// What that is: `sheet`, `off-cut` or `drop`.
+    /// What that is: `sheet`, `offcut` or `drop`; empty if it is not cut.
     pub source: &'static str,
     /// Size along the sheet's width.
     pub width: Length,
@@ -81,14 +85,9 @@ pub fn cut_list(house: &House, walls: &[(usize, &Layout)], plan: &CutPlan, kerf:
             let Part::Blank { blank, turned } = part.part else {
                 continue;
             };
-            let source = match sheet.source {
-                Source::Sheet { .. } => "sheet",
-                Source::Offcut { .. } => "off-cut",
-                Source::Drop { .. } => "drop",
-            };
             let placed = |row| CutRow {
                 cut_sheet: number,
-                source,
+                source: sheet.source.name(),
                 x: part.x,
                 y: part.y,
                 turned,
@@ -109,6 +108,8 @@ fn piece_row(house: &House, wall: usize, piece: &Piece, sheet: &Sheet) -> CutRow
             .walls
             .get(wall)
             .map_or_else(String::new, |wall| wall.name.clone()),
+        wall_index: u32::try_from(wall).unwrap_or(u32::MAX),
+        panel: piece.id,
         mark: piece.mark.clone(),
         sheet: sheet.name.clone(),
         cut_sheet: 0,

@@ -117,6 +117,17 @@ pub enum Source {
     },
 }
 
+impl Source {
+    /// Its kind, as tables write it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Sheet { .. } => "sheet",
+            Self::Offcut { .. } => "offcut",
+            Self::Drop { .. } => "drop",
+        }
+    }
+}
+
 /// One sheet and its cuts.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CutSheet {

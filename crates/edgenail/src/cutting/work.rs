@@ -64,25 +64,12 @@ pub(super) const fn sheet_directions<T: Copy>(running: Running, across: T, up: T
 }
 
 impl CutWork {
-    /// Minutes at the bench: cuts, notches, rakes.
-    pub fn bench_minutes(&self, rates: &JobRates) -> Amount {
-        rates.cross_cut * i64::from(self.cross_cuts)
-            + rates.rip * i64::from(self.rips)
-            + rates.notch * i64::from(self.notches)
-            + rates.rake_cut * i64::from(self.rake_cuts)
-    }
-
-    /// Minutes for cutting openings in place; the edge is rounded half up once for the piece.
-    pub fn opening_minutes(&self, rates: &JobRates) -> Amount {
+    /// Minutes along the edges of openings cut in place, rounded half up once for the piece.
+    pub fn edge_minutes(&self, rates: &JobRates) -> Amount {
         let foot = i128::from(Length::feet(1).units());
-        let along = rates
+        rates
             .opening_per_foot
-            .scaled(i128::from(self.opening_edge.units()), foot);
-        rates.opening * i64::from(self.openings) + along.unwrap_or_default()
-    }
-
-    /// Cuts and notches at the bench.
-    pub const fn bench_cuts(&self) -> u32 {
-        self.cross_cuts + self.rips + self.notches + self.rake_cuts
+            .scaled(i128::from(self.opening_edge.units()), foot)
+            .unwrap_or_default()
     }
 }

@@ -25,9 +25,10 @@ pub use given::{GivenBand, GivenLayout, GivenPiece};
 pub use measured::{Measured, MeasuredOpening};
 pub use opening::{Header, Opening, OpeningKind, Patch};
 pub use practice::{
-    Assembly, BlockedEdges, DatumChoice, Practice, RimSeam, RunningChoice, StartChoice, Tolerances,
+    Assembly, BlockedEdges, DatumChoice, Practice, RimSeam, RunningChoice, SheathingPlace, StartChoice,
+    Tolerances,
 };
-pub use rates::{JobRates, Judgement, Objective};
+pub use rates::{JobRates, Judgement, Objective, PlaceFactors};
 pub use section::{Bearing, Bottom, Level, Section};
 pub use segment::{Method, Segment};
 pub use stock::{Coating, Nail, NailTool, Offcut, Sheet, Stick, Stock, StrengthAxis};

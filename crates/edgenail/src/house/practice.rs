@@ -29,6 +29,16 @@ pub enum StartChoice {
     Either,
 }
 
+/// Where walls are sheathed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SheathingPlace {
+    /// Flat on the deck, before they are raised.
+    Deck,
+    /// Standing.
+    Standing,
+}
+
 /// Which edges are backed outside shear segments and braced panels, where they always are unless said otherwise.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
@@ -112,6 +122,8 @@ pub struct Practice {
     pub running: RunningChoice,
     /// From which end sheets are laid.
     pub starting_end: StartChoice,
+    /// Where the walls are sheathed.
+    pub sheathed: SheathingPlace,
     /// Bottom lines that may be used.
     pub datums: Vec<DatumChoice>,
     /// How far a held-up sheet stays above the lowest plate's underside.
@@ -188,6 +200,8 @@ pub struct Practice {
     pub spare_percent: Decimal,
     /// The area method deducts openings.
     pub area_method_deducts: bool,
+    /// Where it does, only those of more square feet than this.
+    pub area_method_opening_least: Decimal,
     /// Loss of collated nails, in percent.
     pub gun_loss_percent: Decimal,
     /// Loss of loose nails, in percent.

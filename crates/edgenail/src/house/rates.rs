@@ -1,6 +1,8 @@
 //! What the work costs.
 
 use crate::amount::Amount;
+use crate::decimal::Decimal;
+use crate::length::Length;
 use serde::Serialize;
 
 /// The one unit that plans are compared in.
@@ -28,6 +30,23 @@ pub struct Judgement {
     pub uneven_offset: Amount,
     /// A sheet of unlike length in a course.
     pub unlike_length: Amount,
+}
+
+/// What the place of a piece makes of the time that setting it takes on the deck.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct PlaceFactors {
+    /// Against a standing wall.
+    pub standing: Decimal,
+    /// From a ladder.
+    pub ladder: Decimal,
+    /// In an upper storey.
+    pub upper_storey: Decimal,
+    /// High up.
+    pub high: Decimal,
+    /// A piece whose top is higher than this above the base of a standing wall is set from a ladder.
+    pub ladder_above: Length,
+    /// A piece whose middle is higher than this above the base of a standing wall is high up.
+    pub high_above: Length,
 }
 
 /// Minutes for each kind of work. All are invented unless the user gives his own.
@@ -73,6 +92,8 @@ pub struct JobRates {
     pub fetch_offcut: Amount,
     /// Money a minute.
     pub labour: Amount,
+    /// Factors for the place of a piece.
+    pub places: PlaceFactors,
     /// Charges of judgement.
     pub judgement: Judgement,
 }

@@ -5,9 +5,9 @@ use crate::geometry::Rect;
 use crate::house::{
     Assembly, BandLayer, BandMembers, Bearing, BlockedEdges, Bottom, Coating, DatumChoice, Direction, End,
     EndStuds, Face, FloorBand, Header, House, JobRates, Judgement, LayoutOrigin, Level, MemberKindInBand,
-    Method, Nail, NailTool, Objective, Opening, OpeningKind, Plate, Practice, Rim, RimKind, RimSeam,
-    RunningChoice, Section, Segment, Sheet, Species, StartChoice, Stick, Stock, Storey, StrengthAxis, Stud,
-    Tolerances, Top, Wall,
+    Method, Nail, NailTool, Objective, Opening, OpeningKind, PlaceFactors, Plate, Practice, Rim, RimKind,
+    RimSeam, RunningChoice, Section, Segment, SheathingPlace, Sheet, Species, StartChoice, Stick, Stock,
+    Storey, StrengthAxis, Stud, Tolerances, Top, Wall,
 };
 use crate::length::Length;
 use crate::{Amount, Decimal};
@@ -21,6 +21,7 @@ pub(crate) fn practice() -> Practice {
     Practice {
         running: RunningChoice::Either,
         starting_end: StartChoice::Left,
+        sheathed: SheathingPlace::Deck,
         datums: vec![DatumChoice::Flush],
         held_up: inch(0, 8),
         overhang: inch(1, 0),
@@ -73,6 +74,7 @@ pub(crate) fn practice() -> Practice {
         offcut_length_least: inch(24, 0),
         spare_percent: Decimal::ZERO,
         area_method_deducts: false,
+        area_method_opening_least: Decimal::ZERO,
         gun_loss_percent: Decimal::whole(5),
         hand_loss_percent: Decimal::whole(20),
         effort_most: 1_000_000,
@@ -135,6 +137,14 @@ fn rates() -> JobRates {
         chalk_line: none,
         fetch_offcut: none,
         labour: none,
+        places: PlaceFactors {
+            standing: Decimal::ONE,
+            ladder: Decimal::ONE,
+            upper_storey: Decimal::ONE,
+            high: Decimal::ONE,
+            ladder_above: inch(108, 0),
+            high_above: inch(120, 0),
+        },
         judgement: Judgement {
             seam_at_corner: none,
             seam_on_joint_per_4_ft: none,

@@ -1,6 +1,6 @@
 //! From a house to its plan: every wall through its stages, then cutting over the house, then the take-off.
 
-use super::{Plan, WallPlan, given};
+use super::{Plan, WallPlan, given, law};
 use crate::cutting::{blanks, cut};
 use crate::error::Error;
 use crate::evaluate::{Evaluated, evaluate};
@@ -49,6 +49,7 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
         })
         .collect();
     let takeoff = takeoff(&house, &built, &cutting);
+    law::check(&house, &walls, &takeoff)?;
     Ok(Plan::new(house, assumed, walls, cutting, takeoff))
 }
 
@@ -69,6 +70,7 @@ fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
         start: end,
         alternatives,
         effort,
+        built: layouts_built,
         stopped,
     } = found;
     let mut findings: Vec<Finding> = inspect(house, &frame);
@@ -95,6 +97,7 @@ fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
         given,
         alternatives,
         effort,
+        layouts_built,
         stopped,
     })
 }
@@ -115,6 +118,7 @@ fn as_given(house: &House, frame: &Frame, chosen: Evaluated) -> Found {
         start,
         alternatives: Vec::<Alternative>::new(),
         effort: 0,
+        built: 1,
         stopped: false,
     }
 }

@@ -49,6 +49,7 @@ struct WallDocument<'a> {
     cost: &'a Cost,
     proof: &'static str,
     effort: u64,
+    layouts_built: u64,
     stopped: bool,
     alternatives: &'a [Alternative],
 }
@@ -123,6 +124,7 @@ fn wall(wall: &WallPlan) -> WallDocument<'_> {
             "cheapest of those weighed, not proven"
         },
         effort: wall.effort,
+        layouts_built: wall.layouts_built,
         stopped: wall.stopped,
         alternatives: &wall.alternatives,
     }

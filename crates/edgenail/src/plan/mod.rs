@@ -3,6 +3,7 @@
 mod compose;
 mod document;
 mod given;
+mod law;
 mod sheet;
 
 pub use compose::plan_house;
@@ -44,6 +45,8 @@ pub struct WallPlan {
     pub alternatives: Vec<Alternative>,
     /// Arcs that the search priced.
     pub effort: u64,
+    /// Layouts that were built through all stages and priced.
+    pub layouts_built: u64,
     /// The search ran into its limit of effort.
     pub stopped: bool,
 }
@@ -92,6 +95,11 @@ impl Plan {
                 edges: &wall.built.runs,
                 blocking: &wall.built.blocking,
                 nailing: &wall.built.nailing,
+                cost: &wall.built.cost,
+                alternatives: &wall.alternatives,
+                effort: wall.effort,
+                built: wall.layouts_built,
+                stopped: wall.stopped,
             })
             .collect();
         read(&Results {

@@ -1,9 +1,9 @@
 //! What a vertical seam costs for standing where it should not.
 
-use super::Prices;
-use super::part::{Part, Tally};
+use super::{Prices, Tally};
 use crate::geometry::Interval;
 use crate::length::Length;
+use crate::takeoff::Part;
 
 impl Prices<'_> {
     /// A vertical seam over this height.
@@ -13,13 +13,14 @@ impl Prices<'_> {
     pub fn seam(&self, x: Length, y: Interval) -> Tally {
         let mut tally = Tally::default();
         let mut corners = 0;
-        for place in &self.frame.openings {
+        for place in &self.kernel.frame.openings {
             let bay = self
+                .kernel
                 .frame
                 .storeys
                 .get(place.storey as usize)
                 .map_or(Length::ZERO, |storey| storey.spacing);
-            let clear = bay.max(self.practice.corner_clear);
+            let clear = bay.max(self.kernel.practice.corner_clear);
             let near = [place.rect.x0, place.rect.x1]
                 .iter()
                 .any(|side| (*side - x).abs() < clear);
@@ -32,11 +33,11 @@ impl Prices<'_> {
                     .count();
             }
         }
-        self.work(
+        self.judge(
             &mut tally,
             Part::SeamsAtCorners,
             i64::try_from(corners).unwrap_or(i64::MAX),
-            self.rates.judgement.seam_at_corner,
+            self.kernel.rates.judgement.seam_at_corner,
         );
         tally
     }

@@ -1,81 +1,81 @@
 //! What a layout costs, in one unit: money or minutes.
 //!
 //! Every part of a cost is a sum over pieces, seams, courses, nail rows, blocks and added studs, each priced by a
-//! small function of that one thing in [`Prices`], rounded once. [`cost`] adds them up over finished stages;
+//! small function of that one thing in [`Prices`]: what it takes comes from the take-off's [`Kernel`], what a framer
+//! would rather not have is judged here; each charge is rounded once. [`cost`] adds them up over finished stages;
 //! [`crate::search`] uses the same functions on single pieces before anything is finished. All rates are the
 //! user's or invented.
+//!
+//! The law: for every layout, legal or not, the sum of [`local`] prices, each piece nailed for itself, equals what the
+//! finished take-off charges the wall with, and [`judgement`].
 
-mod backing;
 mod corner;
+mod cost;
 mod course;
 mod estimate;
-mod nails;
-mod part;
 mod piece;
 mod total;
 
-pub use part::{Cost, CostPart, Part};
-pub use total::cost;
+pub use crate::takeoff::{Part, PartKind};
+pub use cost::{Cost, CostPart, Tally};
+pub use total::{cost, judgement, local};
 
 use crate::amount::Amount;
+use crate::blocking::Block;
 use crate::frame::Frame;
-use crate::house::{House, JobRates, Objective, Practice, Stock};
-use part::Tally;
+use crate::geometry::{Interval, Rect};
+use crate::house::House;
+use crate::nailing::NailRow;
+use crate::takeoff::{Charge, Kernel};
 
 /// The rates of a house, applied to one wall.
 #[derive(Clone, Copy, Debug)]
 pub struct Prices<'a> {
-    stock: &'a Stock,
-    rates: &'a JobRates,
-    practice: &'a Practice,
-    frame: &'a Frame,
+    kernel: Kernel<'a>,
 }
 
 impl<'a> Prices<'a> {
     /// Prices for the wall of this frame; `None` if the house does not have it.
     pub fn new(house: &'a House, frame: &'a Frame) -> Option<Self> {
-        let practice = &house.walls.get(frame.wall as usize)?.practice;
-        Some(Self {
-            stock: &house.stock,
-            rates: &house.rates,
-            practice,
-            frame,
-        })
+        let kernel = Kernel::new(house, frame)?;
+        Some(Self { kernel })
     }
 
-    /// Minutes in the unit of the objective, rounded half up.
-    fn minutes(&self, minutes: Amount) -> Amount {
-        match self.rates.objective {
-            Objective::Minutes => minutes,
-            Objective::Money => {
-                let labour = i128::from(self.rates.labour.ten_thousandths());
-                minutes.scaled(labour, ONE).unwrap_or_default()
-            }
-        }
+    /// What a kernel charges, in the unit of the objective.
+    fn tally(&self, charges: impl FnOnce(&mut dyn FnMut(Charge))) -> Tally {
+        let mut tally = Tally::default();
+        charges(&mut |charge| tally.add(charge.part, charge.quantity, charge.worth(self.kernel.rates)));
+        tally
     }
 
-    /// Money in the unit of the objective, rounded half up. Where labour is free, money has no minutes.
-    fn money(&self, money: Amount) -> Amount {
-        match self.rates.objective {
-            Objective::Money => money,
-            Objective::Minutes => {
-                let labour = i128::from(self.rates.labour.ten_thousandths());
-                if labour <= 0 {
-                    Amount::default()
-                } else {
-                    money.scaled(ONE, labour).unwrap_or_default()
-                }
-            }
-        }
-    }
-
-    /// A rate in minutes, times a count, into a tally.
-    fn work(&self, tally: &mut Tally, part: Part, count: i64, each: Amount) {
+    /// Minutes of judgement, times a count, into a tally.
+    fn judge(&self, tally: &mut Tally, part: Part, count: i64, each: Amount) {
         if count > 0 {
-            tally.add(part, count, self.minutes(each.times(count).unwrap_or_default()));
+            tally.add(
+                part,
+                count,
+                Charge::work(part, count, each).worth(self.kernel.rates),
+            );
         }
+    }
+
+    /// A row of nails: its share of a box, driving it.
+    pub fn nail_row(&self, row: &NailRow) -> Tally {
+        self.tally(|charge| self.kernel.nail_row(row, charge))
+    }
+
+    /// A block: its share of a stick, its end nails, setting it.
+    pub fn block(&self, block: &Block) -> Tally {
+        self.tally(|charge| self.kernel.block(block, charge))
+    }
+
+    /// An added stud, or what widens a member, with this face: its share of a stick, setting it.
+    pub fn upright(&self, stick: u32, rect: &Rect) -> Tally {
+        self.tally(|charge| self.kernel.upright(stick, rect, charge))
+    }
+
+    /// The line that a course is laid to, snapped in pulls.
+    pub fn line(&self, x: Interval) -> Tally {
+        self.tally(|charge| charge(self.kernel.line(x)))
     }
 }
-
-/// One, in ten-thousandths.
-const ONE: i128 = 10_000;

@@ -1,68 +1,131 @@
-//! The cost read off finished stages.
+//! What a whole wall costs: read off finished stages, and summed from local prices.
 
-use super::part::Tally;
-use super::{Cost, Prices};
+use super::{Cost, Prices, Tally};
 use crate::blocking::Blocking;
+use crate::edges::{EdgeRun, Site};
 use crate::geometry::Interval;
-use crate::layout::Layout;
-use crate::nailing::Nailing;
+use crate::layout::{Layout, Piece};
+use crate::length::Length;
+use crate::nailing::{Nailing, nail_piece};
 
 /// What a wall costs, read off its layout, its blocking and its nailing.
 pub fn cost(prices: &Prices<'_>, layout: &Layout, blocking: &Blocking, nailing: &Nailing) -> Cost {
     let mut tally = Tally::default();
     for piece in &layout.pieces {
-        if let Some(sheet) = prices.stock.sheets.get(piece.sheet as usize) {
-            tally.include(&prices.piece(&piece.outline, piece.sides, sheet, piece.running));
-        }
+        tally.include(&prices.of_piece(piece));
     }
-    let x = prices.frame.lower.span();
-    for (index, band) in layout.bands.iter().enumerate() {
-        tally.include(&prices.line(x));
-        for seam in &band.seams {
-            tally.include(&prices.seam(
-                *seam,
-                Interval {
-                    lo: band.y0,
-                    hi: band.y1,
-                },
-            ));
-        }
-        let sheets: Vec<u32> = layout
-            .pieces
-            .iter()
-            .filter(|piece| piece.band as usize == index)
-            .map(|piece| piece.sheet)
-            .collect();
-        tally.include(&prices.unlike(&sheets));
-        if let Some(below) = index.checked_sub(1).and_then(|below| layout.bands.get(below)) {
-            tally.include(&prices.level(band.y0, x));
-            tally.include(&prices.offsets(
-                (below.running, band.running),
-                &below.seams,
-                &band.seams,
-                prices.half_sheet(layout, index),
-            ));
-        }
-    }
-    for block in &blocking.blocks {
-        tally.include(&prices.block(block));
-    }
-    for stud in &blocking.studs {
-        tally.include(&prices.stud(stud));
-    }
+    prices.lines(&mut tally, layout);
+    prices.courses(&mut tally, layout);
+    prices.wood(&mut tally, blocking);
     for row in &nailing.rows {
         tally.include(&prices.nail_row(row));
     }
     tally.cost()
 }
 
+/// The sum of local prices: each piece for itself, with the nails that its own edges ask for, then seams, courses and
+/// added wood. `runs` are the edges on the backed frame that `site` is for.
+pub fn local(
+    prices: &Prices<'_>,
+    site: &Site<'_>,
+    layout: &Layout,
+    runs: &[EdgeRun],
+    blocking: &Blocking,
+) -> Tally {
+    let mut tally = Tally::default();
+    let (mut rows, mut snags) = (Vec::new(), Vec::new());
+    for piece in &layout.pieces {
+        tally.include(&prices.of_piece(piece));
+        let own: Vec<EdgeRun> = runs.iter().filter(|run| run.piece == piece.id).cloned().collect();
+        rows.clear();
+        nail_piece(site, piece, &own, &mut rows, &mut snags);
+        for row in &rows {
+            tally.include(&prices.nail_row(row));
+        }
+    }
+    prices.lines(&mut tally, layout);
+    prices.courses(&mut tally, layout);
+    prices.wood(&mut tally, blocking);
+    tally
+}
+
+/// What a framer would rather not do about a layout: no take-off lists it.
+pub fn judgement(prices: &Prices<'_>, layout: &Layout) -> Tally {
+    let mut tally = Tally::default();
+    let in_stock = |piece: &&Piece| (piece.sheet as usize) < prices.kernel.stock.sheets.len();
+    for piece in layout.pieces.iter().filter(in_stock) {
+        prices.narrow(&mut tally, &piece.outline.bounds(), piece.sides);
+    }
+    prices.courses(&mut tally, layout);
+    tally
+}
+
 impl Prices<'_> {
+    fn of_piece(&self, piece: &Piece) -> Tally {
+        match self.kernel.stock.sheets.get(piece.sheet as usize) {
+            Some(sheet) => self.piece(&piece.outline, piece.sides, sheet, piece.running),
+            None => Tally::default(),
+        }
+    }
+
+    /// The line of every course.
+    fn lines(&self, tally: &mut Tally, layout: &Layout) {
+        for _ in &layout.bands {
+            tally.include(&self.line(self.kernel.frame.lower.span()));
+        }
+    }
+
+    /// Seams, and how courses fit with one another and with the wall.
+    fn courses(&self, tally: &mut Tally, layout: &Layout) {
+        let x = self.kernel.frame.lower.span();
+        for (index, band) in layout.bands.iter().enumerate() {
+            for seam in &band.seams {
+                tally.include(&self.seam(
+                    *seam,
+                    Interval {
+                        lo: band.y0,
+                        hi: band.y1,
+                    },
+                ));
+            }
+            let sheets: Vec<u32> = layout
+                .pieces
+                .iter()
+                .filter(|piece| piece.band as usize == index)
+                .map(|piece| piece.sheet)
+                .collect();
+            tally.include(&self.unlike(&sheets));
+            if let Some(below) = index.checked_sub(1).and_then(|below| layout.bands.get(below)) {
+                tally.include(&self.level(band.y0, x));
+                tally.include(&self.offsets(
+                    (below.running, band.running),
+                    &below.seams,
+                    &band.seams,
+                    self.half_sheet(layout, index),
+                ));
+            }
+        }
+    }
+
+    /// Blocks, added studs, widened members.
+    fn wood(&self, tally: &mut Tally, blocking: &Blocking) {
+        for block in &blocking.blocks {
+            tally.include(&self.block(block));
+        }
+        for stud in &blocking.studs {
+            tally.include(&self.upright(stud.stick, &stud.rect));
+        }
+        for widened in &blocking.widened {
+            tally.include(&self.upright(widened.stick, &widened.rect));
+        }
+    }
+
     /// Half the length of the sheet that a course is mostly laid with.
-    fn half_sheet(&self, layout: &Layout, band: usize) -> crate::length::Length {
+    fn half_sheet(&self, layout: &Layout, band: usize) -> Length {
         let piece = layout.pieces.iter().find(|piece| piece.band as usize == band);
-        let sheet = piece.and_then(|piece| self.stock.sheets.get(piece.sheet as usize));
-        sheet.map_or(crate::length::Length::ZERO, |sheet| {
-            (sheet.length + self.practice.gap).half()
+        let sheet = piece.and_then(|piece| self.kernel.stock.sheets.get(piece.sheet as usize));
+        sheet.map_or(Length::ZERO, |sheet| {
+            (sheet.length + self.kernel.practice.gap).half()
         })
     }
 }

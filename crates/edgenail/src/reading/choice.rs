@@ -2,8 +2,8 @@
 
 use crate::house::{
     Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
-    Method, NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, StartChoice,
-    StrengthAxis,
+    Method, NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, SheathingPlace,
+    StartChoice, StrengthAxis,
 };
 
 /// A type whose values have words.
@@ -79,6 +79,7 @@ choices! {
     RimKind { Sawn "sawn", Engineered "engineered" }
     RimSeam { Seam "seam", RunPast "run_past" }
     RunningChoice { Upright "upright", Flat "flat", Either "either" }
+    SheathingPlace { Deck "deck", Standing "standing" }
     StartChoice { Left "left", Right "right", Either "either" }
     StrengthAxis { Length "length", Width "width" }
 }

@@ -5,8 +5,11 @@
 //!
 //! Where a whole number is missing the column holds −1, and its meaning says so.
 
+mod alternatives;
 mod blocks;
 mod cells;
+mod costs;
+mod cut_list;
 mod cuts;
 mod edges;
 mod findings;
@@ -28,6 +31,8 @@ use crate::frame::Frame;
 use crate::house::House;
 use crate::layout::Layout;
 use crate::nailing::Nailing;
+use crate::price::Cost;
+use crate::search::Alternative;
 use crate::table::{Column, Data, Head, Kind, Schema, Table};
 use crate::takeoff::Takeoff;
 use serde::Serialize;
@@ -60,6 +65,16 @@ pub struct WallResults<'a> {
     pub blocking: &'a Blocking,
     /// The nails.
     pub nailing: &'a Nailing,
+    /// What the layout costs.
+    pub cost: &'a Cost,
+    /// What else was weighed.
+    pub alternatives: &'a [Alternative],
+    /// Arcs that the search priced.
+    pub effort: u64,
+    /// Layouts that were built through all stages and priced.
+    pub built: u64,
+    /// The search ran into its limit of effort.
+    pub stopped: bool,
 }
 
 /// A table's definition without its rows.
@@ -90,7 +105,7 @@ macro_rules! entry {
 }
 
 /// Every table, in the order in which documents show them.
-const TABLES: [Entry; 14] = [
+const TABLES: [Entry; 17] = [
     entry!(walls),
     entry!(openings),
     entry!(members),
@@ -102,7 +117,10 @@ const TABLES: [Entry; 14] = [
     entry!(nails),
     entry!(sheets),
     entry!(cuts),
+    entry!(cut_list),
     entry!(takeoff),
+    entry!(costs),
+    entry!(alternatives),
     entry!(findings),
     entry!(cells),
 ];

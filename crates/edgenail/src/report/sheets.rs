@@ -1,7 +1,7 @@
 //! The table `sheets`.
 
 use super::{Results, count};
-use crate::cutting::{CutNode, CutSheet, Source};
+use crate::cutting::{Blank, CutNode, CutPlan, CutSheet, Source};
 use crate::house::House;
 use crate::table::{Field, Schema};
 
@@ -9,12 +9,23 @@ pub(super) struct Row<'a> {
     house: &'a House,
     index: usize,
     sheet: &'a CutSheet,
+    /// What a drop falls out of.
+    panel: Option<&'a Blank>,
 }
 
 pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
     let house = results.house;
-    let row = |(index, sheet)| Row { house, index, sheet };
-    results.cutting.sheets.iter().enumerate().map(row).collect()
+    let cutting: &'a CutPlan = results.cutting;
+    let row = |(index, sheet): (usize, &'a CutSheet)| Row {
+        house,
+        index,
+        sheet,
+        panel: match sheet.source {
+            Source::Drop { blank, .. } => cutting.blanks.get(blank as usize),
+            Source::Sheet { .. } | Source::Offcut { .. } => None,
+        },
+    };
+    cutting.sheets.iter().enumerate().map(row).collect()
 }
 
 /// Cuts and pieces below a node.
@@ -47,7 +58,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             ),
             Field::int(
                 "offcut",
-                "Place of the off-cut in the stock's list; -1 for a whole sheet.",
+                "Place of the off-cut from an earlier job in the stock's list; -1 for everything else.",
                 |row| match row.sheet.source {
                     Source::Sheet { .. } | Source::Drop { .. } => -1,
                     Source::Offcut { offcut } => offcut.into(),
@@ -59,6 +70,22 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::int("panels", "How many panels are cut from it.", |row| {
                 totals(&row.sheet.tree).1
             }),
+            Field::text(
+                "source",
+                "sheet (a whole new one), offcut (from an earlier job) or drop (what is routed out of a panel that \
+                 hangs).",
+                |row| row.sheet.source.name().to_owned(),
+            ),
+            Field::int(
+                "drop_wall_index",
+                "Place in the house of the wall whose panel a drop falls out of; else -1.",
+                |row| row.panel.map_or(-1, |blank| blank.wall.into()),
+            ),
+            Field::int(
+                "drop_panel",
+                "The id of the panel that a drop falls out of; else -1.",
+                |row| row.panel.map_or(-1, |blank| blank.piece.into()),
+            ),
         ],
     }
 }

@@ -49,6 +49,40 @@ pub(super) fn schema<'a>() -> Schema<&'a TakeoffLine> {
             Field::text("because", "How the figure came about.", |line| {
                 line.because.clone()
             }),
+            Field::text(
+                "serves",
+                "What the pieces serve: shear (a segment of a shear wall), braced (a braced panel) or rest; all for \
+                 what is not told apart.",
+                |line| word(&line.serves),
+            ),
+            Field::text(
+                "place",
+                "Where pieces are set from: deck, standing, ladder, upper_storey or high; empty for other lines.",
+                |line| line.place.map_or_else(String::new, |place| word(&place)),
+            ),
+            Field::int(
+                "extra",
+                "What is added before rounding to what is sold: spare sheets, lost nails.",
+                |line| line.extra,
+            ),
+            Field::int(
+                "sheets",
+                "Whole sheets: of an area, rounded up; of pieces, each sheet of the cut plan where its first piece \
+                 hangs.",
+                |line| line.sheets,
+            ),
+            Field::text("square_feet", "Square feet of sheathing, in decimal.", |line| {
+                line.square_feet.to_string()
+            }),
+            Field::text("feet", "Lineal feet of lumber, in decimal.", |line| {
+                line.feet.to_string()
+            }),
+            Field::int_in(
+                "1/10,000 of the objective's unit",
+                "charged",
+                "What layouts were charged for it; nothing for what only the cutting of the whole house tells.",
+                |line| line.charged.ten_thousandths(),
+            ),
         ],
     }
 }

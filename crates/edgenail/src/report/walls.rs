@@ -69,6 +69,19 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::int("nails", "Nails.", |row| {
                 i64::try_from(row.results.nailing.count()).unwrap_or(i64::MAX)
             }),
+            Field::int("arcs_priced", "Pieces and seams that the search priced.", |row| {
+                i64::try_from(row.results.effort).unwrap_or(i64::MAX)
+            }),
+            Field::int(
+                "layouts_built",
+                "Layouts that were built through all stages and priced; 1 for a layout that was given.",
+                |row| i64::try_from(row.results.built).unwrap_or(i64::MAX),
+            ),
+            Field::int(
+                "stopped",
+                "1 where the search ran into its limit of effort, else 0.",
+                |row| row.results.stopped.into(),
+            ),
         ],
     }
 }

@@ -33,6 +33,8 @@ pub struct Alternative {
     pub summary: String,
     /// What it costs, in the unit of the objective.
     pub total: Amount,
+    /// What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend.
+    pub difference: Amount,
     /// Pieces.
     pub pieces: u32,
     /// How far it reaches below the lowest plate.
@@ -54,6 +56,8 @@ pub struct Found {
     pub alternatives: Vec<Alternative>,
     /// Arcs that were priced.
     pub effort: u64,
+    /// Layouts that were built through all stages and priced.
+    pub built: u64,
     /// The limit of effort was reached.
     pub stopped: bool,
 }
@@ -84,6 +88,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         (built, stopped) = build(&space, house, &mut effort);
     }
     built.sort_by_key(rank);
+    let count = u64::try_from(built.len()).unwrap_or(u64::MAX);
     let mut built = built.into_iter();
     let chosen = built
         .next()
@@ -96,12 +101,16 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         return Err(none(&refusal.message));
     }
     let most = space.practice.alternatives as usize;
-    let alternatives = built.take(most).map(|other| alternative(&other)).collect();
+    let alternatives = built
+        .take(most)
+        .map(|other| alternative(&other, chosen.cost.total))
+        .collect();
     Ok(Found {
         chosen,
         start: start_end(&space),
         alternatives,
         effort,
+        built: count,
         stopped,
     })
 }
@@ -227,7 +236,7 @@ fn rank(built: &Evaluated) -> impl Ord + use<> {
     )
 }
 
-fn alternative(built: &Evaluated) -> Alternative {
+fn alternative(built: &Evaluated, chosen: Amount) -> Alternative {
     let bands = &built.layout.bands;
     let count = |running| bands.iter().filter(|band| band.running == running).count();
     let (upright, flat) = (count(Running::Upright), count(Running::Flat));
@@ -243,6 +252,7 @@ fn alternative(built: &Evaluated) -> Alternative {
             built.blocking.blocks.len()
         ),
         total: built.cost.total,
+        difference: built.cost.total - chosen,
         pieces: u32::try_from(built.layout.pieces.len()).unwrap_or(u32::MAX),
         reach: built.layout.reach,
         levels,

@@ -5,6 +5,7 @@ use crate::frame::{EndCondition, Frame};
 use crate::house::House;
 use crate::length::Length;
 use crate::start::{DatumIs, Start};
+use crate::takeoff::Place;
 use serde::Serialize;
 
 /// From where a piece is nailed.
@@ -115,6 +116,7 @@ fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
         .map(|section| section.base)
         .min()
         .unwrap_or_default();
+    let practice = house.walls.get(frame.wall as usize).map(|wall| &wall.practice);
     let count = built
         .layout
         .pieces
@@ -130,12 +132,6 @@ fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
             .filter(|piece| piece.band == band)
             .collect();
         pieces.sort_by_key(|piece| piece.hang_order);
-        let top = pieces
-            .iter()
-            .map(|piece| piece.blank().y1)
-            .max()
-            .unwrap_or_default()
-            - base;
         let long = pieces
             .iter()
             .map(|piece| piece.blank().width().max(piece.blank().height()))
@@ -146,13 +142,17 @@ fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
             .iter()
             .filter(|storey| storey.base > base)
             .any(|storey| pieces.iter().any(|piece| piece.blank().y1 > storey.studs_from));
-        let (reach, waits) = if above {
-            (Reach::Lift, "the storey above stands")
-        } else if top > Length::feet(10) {
-            (Reach::Ladder, "")
-        } else {
-            (Reach::Ground, "")
+        let places = practice.iter().flat_map(|practice| {
+            let place =
+                |piece: &&crate::layout::Piece| Place::of(frame, practice, &house.rates, &piece.blank());
+            pieces.iter().map(place)
+        });
+        let reach = match places.max() {
+            Some(Place::UpperStorey | Place::High) => Reach::Lift,
+            Some(Place::Ladder) => Reach::Ladder,
+            Some(Place::Deck | Place::Standing) | None => Reach::Ground,
         };
+        let waits = if above { "the storey above stands" } else { "" };
         let sheet = pieces
             .first()
             .and_then(|piece| house.stock.sheets.get(piece.sheet as usize))

@@ -4,7 +4,8 @@ use super::{
     COMMON, Field, Kind, OWN, Object, Preset, empty, height, inches, list, name, nullable, parts, percent,
     sixteenths, value, whole,
 };
-use crate::house::{BlockedEdges, Coating, DatumChoice, RimSeam, RunningChoice, StartChoice};
+use crate::decimal::Decimal;
+use crate::house::{BlockedEdges, Coating, DatumChoice, RimSeam, RunningChoice, SheathingPlace, StartChoice};
 use crate::length::Length;
 use crate::reading::choice::Choice;
 
@@ -44,6 +45,13 @@ pub(super) static PRACTICE: Object = Object {
             "either",
             OWN,
             "From which end sheets are laid.",
+        ),
+        value(
+            "sheathed",
+            Kind::Choice(SheathingPlace::NAMES),
+            "deck",
+            "a framing article: most framers sheathe before raising",
+            "Where the walls are sheathed; what cannot be set on the deck is set standing.",
         ),
         words(
             "datums",
@@ -305,6 +313,16 @@ pub(super) static PRACTICE: Object = Object {
             "false",
             "an estimating textbook: openings are not deducted unless large",
             "The area method deducts openings.",
+        ),
+        value(
+            "area_method_opening_least",
+            Kind::Number {
+                least: Decimal::ZERO,
+                most: Decimal::whole(100_000),
+            },
+            "0",
+            OWN,
+            "Where the area method deducts, only openings of more square feet than this.",
         ),
         value(
             "gun_loss_percent",

@@ -1,6 +1,7 @@
 //! What the work costs.
 
-use super::{Field, INVENTED, Kind, OWN, Object, amount, parts, value};
+use super::{Field, INVENTED, Kind, OWN, Object, amount, inches, parts, value};
+use crate::decimal::Decimal;
 use crate::house::Objective;
 use crate::reading::choice::Choice;
 
@@ -45,11 +46,53 @@ pub(super) static RATES: Object = Object {
         minutes("fetch_offcut", "2", "Fetch an off-cut."),
         value("labour", amount(), "0.75", INVENTED, "Money a minute."),
         parts(
+            "places",
+            Kind::Object(&PLACES),
+            "{}",
+            INVENTED,
+            "Factors for the place of a piece.",
+        ),
+        parts(
             "judgement",
             Kind::Object(&JUDGEMENT),
             "{}",
             INVENTED,
             "Charges of judgement.",
+        ),
+    ],
+};
+
+/// A factor on the minutes of setting a piece.
+const fn factor(name: &'static str, preset: &'static str, meaning: &'static str) -> Field {
+    let kind = Kind::Number {
+        least: Decimal::ONE,
+        most: Decimal::whole(100),
+    };
+    value(name, kind, preset, INVENTED, meaning)
+}
+
+static PLACES: Object = Object {
+    name: "places",
+    tag: None,
+    meaning: "What the place of a piece makes of the time that setting it takes on the deck.",
+    fields: &[
+        factor("standing", "1.3", "Against a standing wall."),
+        factor("ladder", "1.5", "From a ladder."),
+        factor("upper_storey", "1.5", "In an upper storey."),
+        factor("high", "2", "High up."),
+        value(
+            "ladder_above",
+            inches(0, 1200),
+            "108",
+            INVENTED,
+            "A piece whose top is higher than this above the base of a standing wall is set from a ladder.",
+        ),
+        value(
+            "high_above",
+            inches(0, 1200),
+            "120",
+            INVENTED,
+            "A piece whose middle is higher than this above the base of a standing wall is high up.",
         ),
     ],
 };

@@ -8,6 +8,7 @@ pub(super) fn practice(record: &Record<'_, '_>, outer: Option<&Practice>) -> Pra
     Practice {
         running: record.inherit("running", outer.map(|outer| &outer.running)),
         starting_end: record.inherit("starting_end", outer.map(|outer| &outer.starting_end)),
+        sheathed: record.inherit("sheathed", outer.map(|outer| &outer.sheathed)),
         datums: record.inherit("datums", outer.map(|outer| &outer.datums)),
         held_up: record.inherit("held_up", outer.map(|outer| &outer.held_up)),
         overhang: record.inherit("overhang", outer.map(|outer| &outer.overhang)),
@@ -60,6 +61,10 @@ pub(super) fn practice(record: &Record<'_, '_>, outer: Option<&Practice>) -> Pra
         area_method_deducts: record.inherit(
             "area_method_deducts",
             outer.map(|outer| &outer.area_method_deducts),
+        ),
+        area_method_opening_least: record.inherit(
+            "area_method_opening_least",
+            outer.map(|outer| &outer.area_method_opening_least),
         ),
         gun_loss_percent: record.inherit("gun_loss_percent", outer.map(|outer| &outer.gun_loss_percent)),
         hand_loss_percent: record.inherit("hand_loss_percent", outer.map(|outer| &outer.hand_loss_percent)),

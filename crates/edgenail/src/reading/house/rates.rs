@@ -1,6 +1,6 @@
 //! What the work costs.
 
-use crate::house::{JobRates, Judgement};
+use crate::house::{JobRates, Judgement, PlaceFactors};
 use crate::reading::record::Record;
 
 pub(super) fn rates(record: &Record<'_, '_>) -> JobRates {
@@ -25,7 +25,19 @@ pub(super) fn rates(record: &Record<'_, '_>) -> JobRates {
         chalk_line: record.get("chalk_line"),
         fetch_offcut: record.get("fetch_offcut"),
         labour: record.get("labour"),
+        places: record.object("places", places),
         judgement: record.object("judgement", judgement),
+    }
+}
+
+fn places(record: &Record<'_, '_>) -> PlaceFactors {
+    PlaceFactors {
+        standing: record.get("standing"),
+        ladder: record.get("ladder"),
+        upper_storey: record.get("upper_storey"),
+        high: record.get("high"),
+        ladder_above: record.get("ladder_above"),
+        high_above: record.get("high_above"),
     }
 }
 

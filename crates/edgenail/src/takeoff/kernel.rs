@@ -1,0 +1,196 @@
+//! What one thing takes: kernels that prices and take-offs are folded from.
+
+use super::{Charge, Part, Place};
+use crate::blocking::{Block, BlockLie};
+use crate::cutting::cuts_of_piece;
+use crate::frame::Frame;
+use crate::geometry::{Interval, Rect, Shape};
+use crate::house::{House, JobRates, NailTool, Practice, Sheet, Stock};
+use crate::layout::Running;
+use crate::length::Length;
+use crate::nailing::NailRow;
+
+/// The rates of a house applied to one wall: each function tells what one thing takes, charge by charge, each charge
+/// rounded once.
+#[derive(Clone, Copy, Debug)]
+pub struct Kernel<'a> {
+    /// What is in stock.
+    pub stock: &'a Stock,
+    /// What the work takes.
+    pub rates: &'a JobRates,
+    /// How the wall is worked.
+    pub practice: &'a Practice,
+    /// Its frame.
+    pub frame: &'a Frame,
+}
+
+impl<'a> Kernel<'a> {
+    /// For the wall of this frame; `None` if the house does not have it.
+    pub fn new(house: &'a House, frame: &'a Frame) -> Option<Self> {
+        Some(Self {
+            stock: &house.stock,
+            rates: &house.rates,
+            practice: &house.walls.get(frame.wall as usize)?.practice,
+            frame,
+        })
+    }
+
+    /// A piece of this outline, cut from this sheet: its sheet, setting it, cutting it.
+    pub fn piece(&self, outline: &Shape, sheet: &Sheet, running: Running, charge: &mut dyn FnMut(Charge)) {
+        let blank = outline.bounds();
+        charge(self.material(&blank, sheet, running));
+        let set = self.set(outline, &blank);
+        charge(set);
+        let place = Place::of(self.frame, self.practice, self.rates, &blank);
+        if let Some((part, factor)) = place.factor(self.rates) {
+            charge(Charge {
+                part,
+                minutes: Place::adds(factor, set.minutes),
+                ..set
+            });
+        }
+        let work = cuts_of_piece(outline, sheet, running);
+        let mut cut = |part, count: u32, each| {
+            if count > 0 {
+                charge(Charge::work(part, count.into(), each));
+            }
+        };
+        cut(Part::CrossCuts, work.cross_cuts, self.rates.cross_cut);
+        cut(Part::Rips, work.rips, self.rates.rip);
+        cut(Part::Notches, work.notches, self.rates.notch);
+        cut(Part::RakeCuts, work.rake_cuts, self.rates.rake_cut);
+        cut(Part::Openings, work.openings, self.rates.opening);
+        if work.openings > 0 {
+            charge(Charge {
+                minutes: work.edge_minutes(self.rates),
+                ..Charge::work(
+                    Part::OpeningEdges,
+                    work.opening_edge.spaces(Length::inches(1)),
+                    crate::amount::Amount::ZERO,
+                )
+            });
+        }
+    }
+
+    /// One of as many equal blanks as the sheet gives, kerf lost between them: what is left of a sheet that gives
+    /// only one is no saving. Which pieces do share a sheet is known only when the whole house is cut.
+    fn material(&self, blank: &Rect, sheet: &Sheet, running: Running) -> Charge {
+        let (up, across) = match running {
+            Running::Upright => (sheet.length, sheet.width),
+            Running::Flat => (sheet.width, sheet.length),
+        };
+        let fit = |size: Length, of: Length| {
+            let kerf = self.practice.kerf;
+            ((of + kerf).units() / (size + kerf).units().max(1)).max(1)
+        };
+        let gives = fit(blank.width(), across) * fit(blank.height(), up);
+        let share = sheet.price.scaled(1, i128::from(gives));
+        Charge::buy(Part::Sheets, 1, share.unwrap_or_default())
+    }
+
+    fn set(&self, outline: &Shape, blank: &Rect) -> Charge {
+        let rates = self.rates;
+        let long = blank.width().max(blank.height());
+        let up_to = |feet: i64| long <= Length::feet(feet) + SLACK;
+        let (part, each) = if outline.area2() < 2 * SMALL {
+            (Part::SetSmall, rates.set_small)
+        } else if up_to(8) {
+            (Part::Set8, rates.set_8)
+        } else if up_to(9) {
+            (Part::Set9, rates.set_9)
+        } else if up_to(10) {
+            (Part::Set10, rates.set_10)
+        } else {
+            (Part::SetLonger, rates.set_longer)
+        };
+        Charge::work(part, 1, each)
+    }
+
+    /// A row of nails: its share of a box, driving it.
+    pub fn nail_row(&self, row: &NailRow, charge: &mut dyn FnMut(Charge)) {
+        let count = i64::from(row.count());
+        if let Some(nail) = self.stock.nails.get(row.nail as usize) {
+            let (part, each) = match nail.tool {
+                NailTool::Gun => (Part::GunNails, self.rates.nail_gun),
+                NailTool::Hand => (Part::HandNails, self.rates.nail_hand),
+            };
+            charge(Charge::work(part, count, each));
+            charge(self.nails(row.nail, count));
+        }
+    }
+
+    /// So many nails by their share of a box.
+    fn nails(&self, nail: u32, count: i64) -> Charge {
+        let share = self.stock.nails.get(nail as usize).and_then(|nail| {
+            nail.price
+                .scaled(i128::from(count), i128::from(nail.per_box.max(1)))
+        });
+        Charge::buy(Part::Nails, count, share.unwrap_or_default())
+    }
+
+    /// The nail that block ends take, as a place in the stock's list: the first bright one; without one, none is
+    /// counted.
+    pub fn block_nail(&self) -> Option<u32> {
+        let mut nails = (0..).zip(&self.stock.nails);
+        nails
+            .find(|(_, nail)| !nail.coating.resists_corrosion())
+            .map(|(index, _)| index)
+    }
+
+    /// Nails in both ends of a block.
+    pub fn block_end_nails(&self) -> i64 {
+        2 * i64::from(self.practice.block_end_nails)
+    }
+
+    /// A block: its share of a stick, its end nails, setting it.
+    pub fn block(&self, block: &Block, charge: &mut dyn FnMut(Charge)) {
+        let (part, each) = match block.lie {
+            BlockLie::Flat => (Part::FlatBlocks, self.rates.block_flat),
+            BlockLie::OnEdge => (Part::BlocksOnEdge, self.rates.block_on_edge),
+        };
+        charge(Charge::work(part, 1, each));
+        charge(self.stick(Part::BlockLumber, block.stick, block.length));
+        if let Some(nail) = self.block_nail() {
+            charge(self.nails(nail, self.block_end_nails()));
+        }
+    }
+
+    /// An added stud, or what widens a member: its share of a stick, setting it.
+    pub fn upright(&self, stick: u32, rect: &Rect, charge: &mut dyn FnMut(Charge)) {
+        charge(Charge::work(Part::AddedStuds, 1, self.rates.added_stud));
+        charge(self.stick(Part::StudLumber, stick, cut_length(rect)));
+    }
+
+    fn stick(&self, part: Part, stick: u32, length: Length) -> Charge {
+        let share = self.stock.sticks.get(stick as usize).and_then(|stick| {
+            stick
+                .price
+                .scaled(i128::from(length.units()), i128::from(stick.length.units()))
+        });
+        Charge::buy(part, 1, share.unwrap_or_default())
+    }
+
+    /// The line that a course is laid to, snapped in pulls.
+    pub fn line(&self, x: Interval) -> Charge {
+        let most = self.practice.line_pull_most;
+        let pulls = if most > Length::ZERO {
+            x.len().spaces(most)
+        } else {
+            0
+        };
+        Charge::work(Part::ChalkLines, pulls, self.rates.chalk_line)
+    }
+}
+
+/// What an added stud or what widens a member is cut to.
+pub fn cut_length(rect: &Rect) -> Length {
+    rect.height().max(rect.width())
+}
+
+/// 16 square feet, in square units.
+const SMALL: i128 = {
+    let foot = Length::feet(1).units() as i128;
+    16 * foot * foot
+};
+/// A 97 1/8 in. sheet is handled as an 8 ft one.
+const SLACK: Length = Length::sixteenths(18);

@@ -1,0 +1,122 @@
+//! Where a piece is set from, and in which storey a thing is.
+
+use super::Part;
+use crate::amount::Amount;
+use crate::decimal::Decimal;
+use crate::frame::{Frame, StoreyPlace};
+use crate::geometry::Rect;
+use crate::house::{JobRates, Practice, SheathingPlace};
+use crate::length::Length;
+use serde::Serialize;
+
+/// Where a piece is set from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Place {
+    /// On the deck of the lowest storey.
+    Deck,
+    /// Against a standing wall.
+    Standing,
+    /// From a ladder.
+    Ladder,
+    /// In an upper storey.
+    UpperStorey,
+    /// High up.
+    High,
+}
+
+impl Place {
+    /// Where a piece with this blank is set from.
+    ///
+    /// On the deck go pieces that stay within a storey; from the lowest one they may hang over what is below. All
+    /// others, and all pieces of a wall that is sheathed standing, wait until the wall stands.
+    pub fn of(frame: &Frame, practice: &Practice, rates: &JobRates, blank: &Rect) -> Self {
+        let own = storey_of(frame, blank);
+        let ground = own.map_or(Length::ZERO, |(_, storey)| ground(frame, storey));
+        let upper =
+            own.is_some_and(|(_, storey)| has_storey_below(frame, storey) && blank.y1 > storey.studs_from);
+        let within = own.is_some_and(|(_, storey)| {
+            let section = frame.sections.get(storey.section as usize);
+            let gable = section.is_some_and(|section| section.gable);
+            let uppermost = !frame
+                .storeys
+                .iter()
+                .any(|other| other.section == storey.section && other.base > storey.base);
+            let top = section
+                .filter(|_| uppermost && !gable)
+                .map_or(storey.top, |section| section.sheathing_top.max(storey.top));
+            blank.y1 <= top && (!has_storey_below(frame, storey) || blank.y0 >= storey.base)
+        });
+        let places = &rates.places;
+        if within && practice.sheathed == SheathingPlace::Deck {
+            return if upper { Self::UpperStorey } else { Self::Deck };
+        }
+        if (blank.y0 + blank.y1).half() - ground > places.high_above {
+            Self::High
+        } else if upper {
+            Self::UpperStorey
+        } else if blank.y1 - ground > places.ladder_above {
+            Self::Ladder
+        } else {
+            Self::Standing
+        }
+    }
+
+    /// The part of the cost that holds what the place adds, with its factor; none on the deck.
+    pub const fn factor(self, rates: &JobRates) -> Option<(Part, Decimal)> {
+        match self {
+            Self::Deck => None,
+            Self::Standing => Some((Part::Standing, rates.places.standing)),
+            Self::Ladder => Some((Part::Ladder, rates.places.ladder)),
+            Self::UpperStorey => Some((Part::UpperStorey, rates.places.upper_storey)),
+            Self::High => Some((Part::High, rates.places.high)),
+        }
+    }
+
+    /// What the place adds to so many minutes on the deck, rounded half up.
+    pub fn adds(factor: Decimal, minutes: Amount) -> Amount {
+        let places = 4;
+        let factor = factor
+            .scaled(1, 1, places)
+            .and_then(|factor| factor.in_units_of(places));
+        let beyond = i128::from(factor.unwrap_or(Amount::PER_UNIT) - Amount::PER_UNIT);
+        minutes
+            .scaled(beyond, i128::from(Amount::PER_UNIT))
+            .unwrap_or_default()
+    }
+}
+
+/// The storey that something belongs to, with its place in the frame's list: of its section, the highest that begins
+/// at or below its middle, else the lowest. What lies on a floor band belongs to the storey below it.
+pub fn storey_of<'f>(frame: &'f Frame, rect: &Rect) -> Option<(usize, &'f StoreyPlace)> {
+    let middle = (rect.y0 + rect.y1).half();
+    let x = (rect.x0 + rect.x1).half();
+    let section = frame
+        .sections
+        .iter()
+        .position(|section| x <= section.x.hi)
+        .or_else(|| frame.sections.len().checked_sub(1))?;
+    let own = || {
+        let storeys = frame.storeys.iter().enumerate();
+        storeys.filter(move |(_, storey)| storey.section as usize == section)
+    };
+    own()
+        .filter(|(_, storey)| storey.base <= middle)
+        .max_by_key(|(_, storey)| storey.base)
+        .or_else(|| own().min_by_key(|(_, storey)| storey.base))
+}
+
+/// The underside of the lowest plate of the section that a storey is in.
+fn ground(frame: &Frame, storey: &StoreyPlace) -> Length {
+    frame
+        .sections
+        .get(storey.section as usize)
+        .map_or(storey.base, |section| section.base)
+}
+
+fn has_storey_below(frame: &Frame, storey: &StoreyPlace) -> bool {
+    frame
+        .storeys
+        .iter()
+        .any(|other| other.section == storey.section && other.base < storey.base)
+}
