@@ -66,8 +66,8 @@ pub fn takeoff(house: &House, walls: &[BuiltWall<'_>], cutting: &CutPlan) -> Tak
         .collect();
     let areas = area::areas(house, walls);
     let mut lines = order::sheets(house, cutting);
-    lines.extend(order::sticks(house, walls));
     lines.extend(lines::lines(house, &all, &areas, &lines::Scope::House));
+    lines.extend(order::sticks(house, walls));
     let mut storeys: Vec<&str> = Vec::new();
     for entry in &all {
         if !storeys.contains(&entry.storey) {
