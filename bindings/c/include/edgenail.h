@@ -833,7 +833,7 @@ typedef struct edgenail_alternatives_row {
    */
   int64_t cost;
   /**
-   * What it costs more than the chosen one; below zero only for one that breaks a rule. In 1/10,000 of the objective's unit.
+   * What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend. In 1/10,000 of the objective's unit.
    */
   int64_t difference;
 } edgenail_alternatives_row;

@@ -757,7 +757,7 @@ pub struct edgenail_alternatives_row {
     pub reach: i64,
     /// What it costs. In 1/10,000 of the objective's unit.
     pub cost: i64,
-    /// What it costs more than the chosen one; below zero only for one that breaks a rule. In 1/10,000 of the objective's unit.
+    /// What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend. In 1/10,000 of the objective's unit.
     pub difference: i64,
 }
 
