@@ -89,13 +89,13 @@ fn a_plain_sheet_takes_about_ten_minutes_on_the_deck() {
 /// (invented). The factor is on setting alone.
 #[test]
 fn the_place_of_a_piece_adds_to_setting_it() {
-    let band = r#"{"kind": "floor_band", "name": "floor", "members": {"direction": "across", "member": "sawn_joist", "width": "1 1/2", "depth": "9 1/4", "spacing": "16", "rim": {"kind": "sawn", "thickness": "1 1/2", "height": "9 1/4"}}, "subfloor": "3/4"}"#;
-    let two = format!("{}, {band}, {}", storey("first", ""), storey("second", ""));
-    let standing = r#""sheathed": "standing""#;
-    let extra = |plan: &crate::Plan, part: Part| {
-        let own = plan
-            .takeoff()
-            .lines
+    let single = plan_of(
+        &wall("w", "8'", &storey("first", "")),
+        r#""sheathed": "standing""#,
+    );
+    let extra = |part: Part| {
+        let lines = &single.takeoff().lines;
+        let own = lines
             .iter()
             .filter(|line| line.scope == "house" && line.part == Some(part));
         own.fold((0, 0), |(pieces, minutes), line| {
@@ -105,14 +105,8 @@ fn the_place_of_a_piece_adds_to_setting_it() {
             )
         })
     };
-    let single = plan_of(&wall("w", "8'", &storey("first", "")), standing);
-    assert_eq!(extra(&single, Part::Standing), (2, 2 * 18_000));
-    assert_eq!(extra(&single, Part::Set8), (2, 2 * 60_000));
-    let deck = plan_of(&wall("w", "8'", &two), "");
-    assert!(extra(&deck, Part::UpperStorey).0 > 0);
-    assert_eq!(extra(&deck, Part::High).0, 0);
-    let high = plan_of(&wall("w", "8'", &two), standing);
-    assert!(extra(&high, Part::High).0 > 0);
+    assert_eq!(extra(Part::Standing), (2, 2 * 18_000));
+    assert_eq!(extra(Part::Set8), (2, 2 * 60_000));
     let rates = &single.house().rates;
     for (place, added) in [
         (Place::Standing, 18_000),
@@ -127,6 +121,41 @@ fn the_place_of_a_piece_adds_to_setting_it() {
             "{place:?}"
         );
     }
+}
+
+/// Two storeys of 96 in. with a band of 12 5/8 in. between: what stays within a storey is set on its deck, what crosses
+/// the band waits until the wall stands and is reached from a ladder above 108 in.; a wall sheathed standing is high
+/// up above 120 in. (the default factors' own limits).
+#[test]
+fn a_piece_is_set_from_where_it_is_reached() {
+    let band = r#"{"kind": "floor_band", "name": "band", "layers": [{"kind": "members", "direction": "across",
+        "member": "truss", "width": "2 1/2", "depth": "11 7/8", "spacing": "16"}, {"kind": "subfloor", "thickness": "3/4"}]}"#;
+    let house = |sheathed: &str| {
+        let stack = format!("{}, {band}, {}", storey("first", ""), storey("second", ""));
+        let walls = wall("w", "8'", &stack);
+        let text =
+            format!(r#"{{"name": "h", "walls": [{walls}], "practice": {{"sheathed": "{sheathed}"}}}}"#);
+        crate::read_house(text.as_bytes()).expect("the house is read").0
+    };
+    let place = |sheathed: &str, from: i64, to: i64| {
+        let house = house(sheathed);
+        let frame = crate::frame::frame_wall(&house, 0).expect("the wall is framed");
+        let (right, from, to) = (
+            Length::inches(48),
+            Length::sixteenths(from),
+            Length::sixteenths(to),
+        );
+        let blank = crate::geometry::Rect::new(Length::ZERO, from, right, to);
+        Place::of(&frame, &house.walls[0].practice, &house.rates, &blank)
+    };
+    let (first, band) = (96 * 16, 96 * 16 + 202);
+    assert_eq!(place("deck", 0, first), Place::Deck);
+    assert_eq!(place("deck", band, band + first), Place::UpperStorey);
+    assert_eq!(place("deck", first - 24, band + 12), Place::Ladder);
+    assert_eq!(place("deck", first - 24, first + 24), Place::Standing);
+    assert_eq!(place("standing", 0, first), Place::Standing);
+    assert_eq!(place("standing", band, band + first), Place::High);
+    assert_eq!(place("standing", band, band + 16 * 20), Place::UpperStorey);
 }
 
 /// Whatever is counted for walls or for storeys is what is counted for the house.
