@@ -2,10 +2,9 @@
 
 use edgenail::Plan;
 use edgenail::evaluate::Evaluated;
-use edgenail::house::{House, NailTool, Objective};
+use edgenail::house::{House, Nail, NailTool, Objective};
 use edgenail::nailing::NailRow;
-use edgenail::price::Part;
-use edgenail::takeoff::{TakeoffLine, TakeoffWhat};
+use edgenail::takeoff::{Part, TakeoffLine, TakeoffWhat};
 
 /// The cost is the sum of its parts, counts what was built, and prices nails as money and minutes ask.
 pub fn cost(house: &House, built: &Evaluated) {
@@ -36,23 +35,44 @@ pub fn cost(house: &House, built: &Evaluated) {
         .iter()
         .filter(|piece| in_stock(piece.sheet))
         .count();
-    for (part, count) in [
-        (Part::Sheets, pieces),
-        (Part::Setting, pieces),
-        (Part::Blocks, built.blocking.blocks.len()),
-        (Part::AddedStuds, built.blocking.studs.len()),
+    let (blocks, rows) = (built.blocking.blocks.len(), &built.nailing.rows);
+    let wall = house.walls.get(built.backed.wall as usize);
+    let ends = blocks * wall.map_or(0, |wall| 2 * wall.practice.block_end_nails as usize);
+    let driven = usize::try_from(built.nailing.count()).unwrap_or(usize::MAX);
+    let set = [
+        Part::Set8,
+        Part::Set9,
+        Part::Set10,
+        Part::SetLonger,
+        Part::SetSmall,
+    ];
+    for (parts, count) in [
+        (&[Part::Sheets][..], pieces),
+        (&set, pieces),
+        (&[Part::FlatBlocks, Part::BlocksOnEdge], blocks),
         (
-            Part::Nails,
-            usize::try_from(built.nailing.count()).unwrap_or(usize::MAX),
+            &[Part::AddedStuds],
+            built.blocking.studs.len() + built.blocking.widened.len(),
         ),
+        (&[Part::GunNails, Part::HandNails], driven),
+        (&[Part::Nails], driven + ends),
     ] {
-        assert_eq!(usize::try_from(quantity(part)), Ok(count), "{part:?} in the cost");
+        let sum = parts.iter().map(|part| quantity(*part)).sum::<i64>();
+        assert_eq!(usize::try_from(sum), Ok(count), "{parts:?} in the cost");
     }
-    let amount = built.cost.parts.iter().find(|one| one.part == Part::Nails);
-    let amount = amount.map_or(0, |one| one.amount.ten_thousandths());
-    let exact: f64 = built.nailing.rows.iter().map(|row| nails(house, row)).sum();
-    // Minutes and money of a row are each rounded to a ten-thousandth, and once more in the objective's unit.
-    let slack = 3.0 * double(built.nailing.rows.len()) + exact * 1e-9;
+    let of_nails = [Part::Nails, Part::GunNails, Part::HandNails];
+    let parts = built.cost.parts.iter().filter(|one| of_nails.contains(&one.part));
+    let amount: i64 = parts.map(|one| one.amount.ten_thousandths()).sum();
+    let plain = house
+        .stock
+        .nails
+        .iter()
+        .find(|nail| !nail.coating.resists_corrosion());
+    let exact = rows.iter().map(|row| nails(house, row)).sum::<f64>()
+        + plain.map_or(0.0, |nail| bought(house, nail, double(ends)));
+    // Minutes and money of a row and of a block are each rounded to a ten-thousandth, and once more in the objective's
+    // unit.
+    let slack = 3.0 * double(rows.len() + blocks) + exact * 1e-9;
     assert!(
         (exact - double(amount)).abs() <= slack,
         "nails cost {amount}, by their own sum {exact}"
@@ -70,12 +90,22 @@ fn nails(house: &House, row: &NailRow) -> f64 {
         NailTool::Hand => rates.nail_hand,
     };
     let minutes = count * double(each.ten_thousandths());
-    let money = count * double(nail.price.ten_thousandths()) / f64::from(nail.per_box);
     let labour = double(rates.labour.ten_thousandths()) / 10_000.0;
-    match rates.objective {
-        Objective::Money => minutes * labour + money,
-        Objective::Minutes if labour > 0.0 => minutes + money / labour,
+    let worked = match rates.objective {
+        Objective::Money => minutes * labour,
         Objective::Minutes => minutes,
+    };
+    worked + bought(house, nail, count)
+}
+
+/// What nails cost to buy, in ten-thousandths of the objective's unit.
+fn bought(house: &House, nail: &Nail, count: f64) -> f64 {
+    let money = count * double(nail.price.ten_thousandths()) / f64::from(nail.per_box);
+    let labour = double(house.rates.labour.ten_thousandths()) / 10_000.0;
+    match house.rates.objective {
+        Objective::Money => money,
+        Objective::Minutes if labour > 0.0 => money / labour,
+        Objective::Minutes => 0.0,
     }
 }
 
@@ -88,13 +118,18 @@ fn double(count: impl TryInto<i64>) -> f64 {
 }
 
 /// The take-off of the house counts the cut plan's sheets, every nail driven and those in block ends, every block; what
-/// the walls use sums to what the house uses; what is ordered is at least what is used and is what is paid for.
+/// the walls use sums to what the house uses.
 pub fn takeoff(plan: &Plan) {
     let house = plan.house();
     let lines = &plan.takeoff().lines;
     let used = |what: TakeoffWhat, item: &str, of_house: bool| -> i64 {
         let of = |line: &&TakeoffLine| {
-            line.what == what && line.item == item && (line.scope == "house") == of_house
+            let scope = if of_house {
+                line.scope == "house"
+            } else {
+                line.scope.starts_with("wall: ")
+            };
+            line.what == what && line.item == item && scope
         };
         lines
             .iter()
@@ -116,7 +151,7 @@ pub fn takeoff(plan: &Plan) {
             .filter(|piece| piece.sheet == index);
         let pieces = i64::try_from(pieces.count());
         assert_eq!(
-            Ok(used(TakeoffWhat::Sheets, &sheet.name, false)),
+            Ok(used(TakeoffWhat::Pieces, &sheet.name, false)),
             pieces,
             "pieces of {}",
             sheet.name
@@ -159,6 +194,11 @@ pub fn takeoff(plan: &Plan) {
         .map(|stick| used(TakeoffWhat::Blocks, &stick.name, true))
         .sum();
     assert_eq!(usize::try_from(count), Ok(blocks), "blocks");
+    paid(house, lines);
+}
+
+/// What is ordered is at least what is used and is what is paid for.
+fn paid(house: &House, lines: &[TakeoffLine]) {
     for line in lines {
         let Some(ordered) = line.ordered.map(i64::from) else {
             continue;
