@@ -45,3 +45,13 @@ fn documents_of_the_project_are_read_and_planned() {
         }
     }
 }
+
+/// Found by fuzzing: what is found in a given layout stands with the wall, not with what was built.
+#[test]
+fn a_given_layout_too_short_for_its_wall_is_told_of() {
+    let file = edgenail_cases::root().join("tests/changes/bases/window.json");
+    let text = std::fs::read_to_string(file).unwrap_or_default();
+    let longer = text.replacen("\"length\": \"192\"", "\"length\": \"595\"", 1);
+    assert_ne!(text, longer);
+    assert_eq!(read(longer.as_bytes()), Reached::Nailing);
+}

@@ -32,7 +32,7 @@ pub fn foreign(bytes: &[u8]) -> Reached {
         return Reached::Nothing;
     };
     let built = evaluate(&house, &frame, spec);
-    laws::built(&house, &frame, &built);
+    laws::built(&house, &frame, &built, &built.findings);
     if built.nailing.rows.is_empty() {
         Reached::Refused
     } else {

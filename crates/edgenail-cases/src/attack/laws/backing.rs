@@ -4,7 +4,7 @@ use super::mark;
 use edgenail::blocking::Blocking;
 use edgenail::edges::{EdgeRun, edges};
 use edgenail::evaluate::Evaluated;
-use edgenail::finding::FindingCode;
+use edgenail::finding::{Finding, FindingCode};
 use edgenail::frame::Frame;
 use edgenail::geometry::Rect;
 use edgenail::house::House;
@@ -38,7 +38,7 @@ pub fn is_there_or_told(house: &House, frame: &Frame, built: &Evaluated) {
 
 /// Every block and added stud serves an edge, can be cut, and stands clear of the frame; without the first block, or
 /// without the last, an edge is bare.
-pub fn serves(house: &House, frame: &Frame, built: &Evaluated) {
+pub fn serves(house: &House, frame: &Frame, built: &Evaluated, findings: &[Finding]) {
     let Some(wall) = house.walls.get(frame.wall as usize) else {
         return;
     };
@@ -83,8 +83,7 @@ pub fn serves(house: &House, frame: &Frame, built: &Evaluated) {
             .sum()
     };
     // Panels that lie over each other or stand too close share what was meant for one of them.
-    if built
-        .findings
+    if findings
         .iter()
         .any(|one| matches!(one.code, FindingCode::PanelsOverlap | FindingCode::GapTooSmall))
     {

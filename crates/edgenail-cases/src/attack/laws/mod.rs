@@ -11,22 +11,22 @@ pub use refusal::{issues, refused};
 
 use edgenail::Plan;
 use edgenail::evaluate::Evaluated;
-use edgenail::finding::Severity;
+use edgenail::finding::{Finding, Severity};
 use edgenail::frame::Frame;
 use edgenail::house::House;
 use edgenail::layout::Layout;
 
-/// A layout with everything that followed from it, whoever made the layout.
-pub fn built(house: &House, frame: &Frame, built: &Evaluated) {
+/// A layout with everything that followed from it and was found, whoever made the layout.
+pub fn built(house: &House, frame: &Frame, built: &Evaluated, findings: &[Finding]) {
     edges::go_round(&built.layout, &built.runs);
     edges::are_held(house, &built.backed, &built.runs);
     backing::is_there_or_told(house, frame, built);
-    backing::serves(house, frame, built);
+    backing::serves(house, frame, built, findings);
     nails::have_wood_and_panel(house, built);
     nails::keep_spacing(house, built);
-    sheets::judged(house, built);
+    sheets::judged(house, built, findings);
     sums::cost(house, built);
-    for finding in &built.findings {
+    for finding in findings {
         assert!(
             !finding.message.is_empty() && !finding.wall.is_empty(),
             "{finding:?}"
@@ -38,7 +38,7 @@ pub fn built(house: &House, frame: &Frame, built: &Evaluated) {
 pub fn plan(plan: &Plan) {
     let house = plan.house();
     for wall in plan.walls() {
-        built(house, &wall.frame, &wall.built);
+        built(house, &wall.frame, &wall.built, &wall.findings);
         if !wall.given {
             let refused = wall
                 .findings

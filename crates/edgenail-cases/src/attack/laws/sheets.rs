@@ -3,7 +3,7 @@
 use edgenail::Plan;
 use edgenail::cutting::{Part, Placed, check, replay};
 use edgenail::evaluate::Evaluated;
-use edgenail::finding::FindingCode;
+use edgenail::finding::{Finding, FindingCode};
 use edgenail::geometry::{Point, Rect, Toward};
 use edgenail::house::{House, Sheet};
 use edgenail::layout::{Layout, Piece, Running};
@@ -92,11 +92,10 @@ fn is_in_sheet(house: &House, piece: &Piece) -> bool {
 }
 
 /// Of any layout it is told which panels lie over each other and which are larger than their sheet.
-pub fn judged(house: &House, built: &Evaluated) {
+pub fn judged(house: &House, built: &Evaluated, findings: &[Finding]) {
     let pieces = &built.layout.pieces;
     let told = |code: FindingCode, piece: &Piece| {
-        built
-            .findings
+        findings
             .iter()
             .any(|finding| finding.code == code && finding.message.contains(&piece.mark))
     };
