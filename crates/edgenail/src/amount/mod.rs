@@ -91,7 +91,11 @@ impl Amount {
     /// # Ok::<(), edgenail::decimal::DecimalError>(())
     /// ```
     pub fn scaled(self, numerator: i128, denominator: i128) -> Option<Self> {
-        let product = i128::from(self.0).checked_mul(numerator)?;
+        let short = i64::try_from(numerator).ok();
+        let product = match short.and_then(|numerator| self.0.checked_mul(numerator)) {
+            Some(product) => i128::from(product),
+            None => i128::from(self.0).checked_mul(numerator)?,
+        };
         i64::try_from(divide_half_up(product, denominator)?)
             .ok()
             .map(Self)

@@ -29,7 +29,8 @@ pub(super) fn bounds(stock: &Stock, rules: &CutRules, blanks: &[Blank]) -> Bound
         }
         let group = Group::new(stock, rules, blanks, &materials, material, sheets);
         let ones = vec![1; group.sheets.len()];
-        area += group.charge(&ones, Scale::Share, Scale::Share);
+        let share = [Scale::Share];
+        area += group.best_of(&ones, &share, &share);
         dual += group.best(&ones);
         let prices: Vec<i128> = group
             .sheets
@@ -136,8 +137,16 @@ impl<'a> Group<'a> {
     fn best(&self, prices: &[i128]) -> i128 {
         let widths = self.scales(|blank| blank.width);
         let lengths = self.scales(|blank| blank.length);
-        let pairs = widths.iter().flat_map(|f| lengths.iter().map(move |g| (*f, *g)));
-        pairs.map(|(f, g)| self.charge(prices, f, g)).max().unwrap_or(0)
+        self.best_of(prices, &widths, &lengths)
+    }
+
+    /// The best bound over the pairs of these functions.
+    fn best_of(&self, prices: &[i128], widths: &[Scale], lengths: &[Scale]) -> i128 {
+        let ways = Ways::new(self);
+        let across: Vec<Vec<i128>> = widths.iter().map(|f| ways.across(self, *f)).collect();
+        let along: Vec<Vec<i128>> = lengths.iter().map(|g| ways.along(self, *g)).collect();
+        let pairs = across.iter().flat_map(|f| along.iter().map(move |g| (f, g)));
+        pairs.map(|(f, g)| ways.charge(prices, f, g)).max().unwrap_or(0)
     }
 
     /// Functions worth trying along one direction.
@@ -156,29 +165,73 @@ impl<'a> Group<'a> {
         scales.extend((1..=STEPS).map(Scale::Steps));
         scales
     }
+}
 
-    /// All charges less what costs nothing, rounded up.
-    fn charge(&self, prices: &[i128], f: Scale, g: Scale) -> i128 {
-        let mut sum: i128 = 0;
-        for (blank, count) in &self.wanted {
-            let ways = self.sheets.iter().zip(prices).flat_map(|(sheet, price)| {
+/// How blanks and free parts may lie on sheets, one after the other, so that every function weighs each of them once.
+struct Ways {
+    /// The place of the sheet in the group, and the size across and along it.
+    all: Vec<(usize, Length, Length)>,
+    /// How many of these are of each blank, and how many such blanks there are.
+    wanted: Vec<(usize, i128)>,
+    /// How many of these are of each free part.
+    free: Vec<usize>,
+}
+
+impl Ways {
+    fn new(group: &Group<'_>) -> Self {
+        let sheets = || group.sheets.iter().enumerate();
+        let (mut all, mut wanted, mut free) = (Vec::new(), Vec::new(), Vec::new());
+        for (blank, count) in &group.wanted {
+            let before = all.len();
+            for (place, sheet) in sheets() {
                 let here = lies(blank).filter(|(w, l, _)| *w <= sheet.width && *l <= sheet.length);
-                here.map(move |(w, l, _)| price * self.weight(sheet, f, g, (w, l)))
-            });
-            sum = sum.saturating_add(ways.min().unwrap_or(0).saturating_mul(*count));
+                all.extend(here.map(|(w, l, _)| (place, w, l)));
+            }
+            wanted.push((all.len() - before, *count));
         }
-        for (width, length) in &self.free {
-            let kinds = self.sheets.iter().zip(prices);
-            let large = kinds.filter(|(sheet, _)| *width <= sheet.width && *length <= sheet.length);
-            // A part larger than every sheet may carry anything.
-            let carried = large.map(|(sheet, price)| price * self.weight(sheet, f, g, (*width, *length)));
-            sum = sum.saturating_sub(carried.min().unwrap_or(i128::MAX));
+        for (width, length) in &group.free {
+            let large = sheets().filter(|(_, sheet)| *width <= sheet.width && *length <= sheet.length);
+            let before = all.len();
+            all.extend(large.map(|(place, _)| (place, *width, *length)));
+            free.push(all.len() - before);
         }
-        (sum.max(0) + ONE * ONE - 1).div_euclid(ONE * ONE)
+        Self { all, wanted, free }
     }
 
-    fn weight(&self, sheet: &Sheet, f: Scale, g: Scale, size: (Length, Length)) -> i128 {
-        f.weigh(size.0, sheet.width, self.kerf) * g.weigh(size.1, sheet.length, self.kerf)
+    fn across(&self, group: &Group<'_>, f: Scale) -> Vec<i128> {
+        let weigh = |(sheet, width, _): &(usize, Length, Length)| {
+            let sheet = group.sheets.get(*sheet);
+            sheet.map_or(0, |sheet| f.weigh(*width, sheet.width, group.kerf))
+        };
+        self.all.iter().map(weigh).collect()
+    }
+
+    fn along(&self, group: &Group<'_>, g: Scale) -> Vec<i128> {
+        let weigh = |(sheet, _, length): &(usize, Length, Length)| {
+            let sheet = group.sheets.get(*sheet);
+            sheet.map_or(0, |sheet| g.weigh(*length, sheet.length, group.kerf))
+        };
+        self.all.iter().map(weigh).collect()
+    }
+
+    /// All charges less what costs nothing, rounded up.
+    fn charge(&self, prices: &[i128], across: &[i128], along: &[i128]) -> i128 {
+        let weights = across.iter().zip(along);
+        let mut charges = self.all.iter().zip(weights).map(|((sheet, ..), (f, g))| {
+            let price = prices.get(*sheet).copied().unwrap_or(0);
+            price * (f * g)
+        });
+        let mut sum: i128 = 0;
+        for (ways, count) in &self.wanted {
+            let least = charges.by_ref().take(*ways).min();
+            sum = sum.saturating_add(least.unwrap_or(0).saturating_mul(*count));
+        }
+        for ways in &self.free {
+            // A part larger than every sheet may carry anything.
+            let carried = charges.by_ref().take(*ways).min();
+            sum = sum.saturating_sub(carried.unwrap_or(i128::MAX));
+        }
+        (sum.max(0) + ONE * ONE - 1).div_euclid(ONE * ONE)
     }
 }
 

@@ -27,7 +27,7 @@ pub use plan::{
 };
 pub use replay::{CutFault, Part, Placed, replay};
 pub use sheet::interchangeable;
-pub use work::{CutWork, cuts_of_piece};
+pub use work::{CutWork, cuts_of_blank, cuts_of_piece};
 
 use crate::amount::Amount;
 use crate::house::{Practice, Stock};

@@ -2,7 +2,7 @@
 
 use super::notch::{NotchCut, notches};
 use crate::amount::Amount;
-use crate::geometry::Shape;
+use crate::geometry::{Rect, Shape};
 use crate::house::{JobRates, Sheet};
 use crate::layout::Running;
 use crate::length::Length;
@@ -32,12 +32,7 @@ pub struct CutWork {
 /// pieces are exact.
 pub fn cuts_of_piece(outline: &Shape, sheet: &Sheet, running: Running) -> CutWork {
     let blank = outline.bounds();
-    let (width, length) = sheet_directions(running, blank.width(), blank.height());
-    let mut work = CutWork {
-        cross_cuts: u32::from(length < sheet.length),
-        rips: u32::from(width < sheet.width),
-        ..CutWork::default()
-    };
+    let mut work = cuts_of_blank(&blank, sheet, running);
     if outline.is_rect().is_some() {
         return work;
     }
@@ -53,6 +48,16 @@ pub fn cuts_of_piece(outline: &Shape, sheet: &Sheet, running: Running) -> CutWor
         }
     }
     work
+}
+
+/// Counts the saw work of a piece that is its whole blank.
+pub fn cuts_of_blank(blank: &Rect, sheet: &Sheet, running: Running) -> CutWork {
+    let (width, length) = sheet_directions(running, blank.width(), blank.height());
+    CutWork {
+        cross_cuts: u32::from(length < sheet.length),
+        rips: u32::from(width < sheet.width),
+        ..CutWork::default()
+    }
 }
 
 /// Sizes across and up the wall as sizes along a sheet's width and length.

@@ -139,6 +139,15 @@ impl Decimal {
 
 /// `numerator` / `denominator` to the nearest whole number, halves up.
 pub(crate) fn divide_half_up(numerator: i128, denominator: i128) -> Option<i128> {
+    // Nearly every quotient fits the machine's own division, which is several times faster.
+    if let (Ok(numerator), Ok(denominator @ 1..)) = (i64::try_from(numerator), i64::try_from(denominator))
+        && let Some(twice) = numerator
+            .checked_mul(2)
+            .and_then(|twice| twice.checked_add(denominator))
+        && let Some(divisor) = denominator.checked_mul(2)
+    {
+        return Some(i128::from(twice.div_euclid(divisor)));
+    }
     let twice = numerator.checked_mul(2)?.checked_add(denominator)?;
     let divisor = denominator.checked_mul(2)?;
     // For a negative divisor the quotient rounds up in `div_euclid`; turn both signs.

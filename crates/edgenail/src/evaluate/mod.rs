@@ -37,6 +37,11 @@ pub struct Evaluated {
 /// A layout of single panels goes the same way as one made of courses. Nothing is chosen here.
 pub fn evaluate(house: &House, frame: &Frame, spec: LayoutSpec) -> Evaluated {
     let layout = lay_out(house, frame, &spec);
+    evaluate_layout(house, frame, spec, layout)
+}
+
+/// As [`evaluate`], where `layout` is what the spec gives on this frame.
+pub fn evaluate_layout(house: &House, frame: &Frame, spec: LayoutSpec, layout: Layout) -> Evaluated {
     let bare = edges::edges(house, frame, &layout);
     let mut findings = rules(house, frame, &layout);
     let mut mended = Vec::new();

@@ -18,7 +18,7 @@ mod total;
 
 pub use crate::takeoff::{Part, PartKind};
 pub use cost::{Cost, CostPart, Tally};
-pub use total::{cost, judgement, local};
+pub use total::{cost, judgement, layout_cost, local};
 
 use crate::amount::Amount;
 use crate::blocking::Block;

@@ -1,6 +1,7 @@
 //! What one piece costs before it is nailed: its share of a sheet, its cuts, its setting, its narrowness.
 
 use super::{Prices, Tally};
+use crate::amount::Amount;
 use crate::geometry::{Rect, Shape};
 use crate::house::Sheet;
 use crate::layout::{Joint, Running, Sides};
@@ -13,6 +14,14 @@ impl Prices<'_> {
         let mut tally = self.tally(|charge| self.kernel.piece(outline, sheet, running, charge));
         self.narrow(&mut tally, &outline.bounds(), sides);
         tally
+    }
+
+    /// The total of [`Prices::piece`] for a rectangle; nothing for an empty one.
+    pub fn rectangle(&self, blank: &Rect, sides: Sides, sheet: &Sheet, running: Running) -> Amount {
+        let outline = Shape::from_rect(*blank);
+        outline.map_or_else(Amount::default, |outline| {
+            self.piece(&outline, sides, sheet, running).total()
+        })
     }
 
     pub(super) fn narrow(&self, tally: &mut Tally, blank: &Rect, sides: Sides) {

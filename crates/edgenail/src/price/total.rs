@@ -1,6 +1,7 @@
 //! What a whole wall costs: read off finished stages, and summed from local prices.
 
 use super::{Cost, Prices, Tally};
+use crate::amount::Amount;
 use crate::blocking::Blocking;
 use crate::edges::{EdgeRun, Site};
 use crate::geometry::Interval;
@@ -10,17 +11,27 @@ use crate::nailing::{Nailing, nail_piece};
 
 /// What a wall costs, read off its layout, its blocking and its nailing.
 pub fn cost(prices: &Prices<'_>, layout: &Layout, blocking: &Blocking, nailing: &Nailing) -> Cost {
+    let mut tally = of_layout(prices, layout);
+    prices.wood(&mut tally, blocking);
+    for row in &nailing.rows {
+        tally.include(&prices.nail_row(row));
+    }
+    tally.cost()
+}
+
+/// The part of the [`cost`] that the layout alone tells: all but backing and nails.
+pub fn layout_cost(prices: &Prices<'_>, layout: &Layout) -> Amount {
+    of_layout(prices, layout).total()
+}
+
+fn of_layout(prices: &Prices<'_>, layout: &Layout) -> Tally {
     let mut tally = Tally::default();
     for piece in &layout.pieces {
         tally.include(&prices.of_piece(piece));
     }
     prices.lines(&mut tally, layout);
     prices.courses(&mut tally, layout);
-    prices.wood(&mut tally, blocking);
-    for row in &nailing.rows {
-        tally.include(&prices.nail_row(row));
-    }
-    tally.cost()
+    tally
 }
 
 /// The sum of local prices: each piece for itself, with the nails that its own edges ask for, then seams, courses and

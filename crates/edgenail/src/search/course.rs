@@ -4,14 +4,15 @@ use super::FORBIDDING;
 use super::space::{Space, up_and_across};
 use crate::amount::Amount;
 use crate::frame::Axis;
-use crate::geometry::{Interval, Rect, Shape};
+use crate::geometry::{Interval, Rect};
 use crate::house::End;
 use crate::layout::{BandSpec, Joint, Running, Sides, on_sawn_rim};
 use crate::length::Length;
+use std::collections::HashMap;
 
-/// What a course has to fit.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Slot<'a> {
+/// What a course has to fit, whatever lies below it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) struct Slot {
     pub y: Interval,
     pub running: Running,
     /// The course is the lowest; it has no seam below.
@@ -20,88 +21,185 @@ pub(super) struct Slot<'a> {
     pub uppermost: bool,
     /// Where its first sheet goes.
     pub start: End,
-    /// Seams of the course below, if the edge between them stays unblocked.
-    pub below: &'a [Length],
 }
 
-/// The cheapest seams of a course: a shortest path over seam positions whose arcs are single strips. `effort` counts
-/// the arcs. `None` where no row of sheets fits.
-///
-/// Among equal prices the longer strip comes first at the starting end, so that what is cut ends at the far end. Where the
-/// cheapest strips come from unlike sheets, the cheapest from sheets of one kind are weighed against them.
-pub(super) fn course(space: &Space<'_>, slot: &Slot<'_>, effort: &mut u64) -> Option<BandSpec> {
-    let mut best = strips(space, slot, &space.sheets, effort)?;
-    let unlike = space.prices.unlike(&best.1.sheets).total();
-    if unlike > Amount::default() {
-        best.0 += unlike;
-        for sheet in &space.sheets {
-            let alike = strips(space, slot, std::slice::from_ref(sheet), effort);
-            if let Some(alike) = alike.filter(|alike| alike.0 < best.0) {
-                best = alike;
-            }
+/// Everything that a course may be made of: places for its seams, and strips between them.
+#[derive(Debug)]
+pub(super) struct Course<'s, 'a> {
+    space: &'s Space<'a>,
+    slot: Slot,
+    /// From the starting end to the other, both included.
+    stops: Vec<Length>,
+    seams: Vec<Amount>,
+    /// Strips from whichever sheet is cheapest.
+    of_any: Strips<'s, 'a>,
+    /// Strips from sheets of one kind only, in the order of the kinds.
+    of_one: Vec<Strips<'s, 'a>>,
+}
+
+/// Strips of a course from some kinds of sheet, priced when they are first looked at.
+#[derive(Debug)]
+struct Strips<'s, 'a> {
+    prices: StripPrices<'s, 'a>,
+    /// For each stop, the strips from it to the stops after it.
+    priced: Vec<Vec<Looked>>,
+}
+
+/// Nothing before a strip is looked at; then its price and its sheet where some sheet can cover it.
+type Looked = Option<Option<(Amount, u32)>>;
+
+/// The way on from a stop to the far end.
+#[derive(Clone, Copy, Debug)]
+struct Way {
+    price: Amount,
+    to: usize,
+    sheet: u32,
+}
+
+impl<'s, 'a> Course<'s, 'a> {
+    /// Finds what a course may be made of.
+    pub fn new(space: &'s Space<'a>, slot: Slot) -> Self {
+        let mut stops = positions(space, &slot);
+        if slot.start == End::Right {
+            stops.reverse();
+        }
+        Self {
+            seams: stops.iter().map(|x| seam_price(space, &slot, *x)).collect(),
+            of_any: Strips::new(space, slot, space.sheets.clone(), &stops),
+            of_one: Vec::new(),
+            space,
+            slot,
+            stops,
         }
     }
-    Some(best.1)
+
+    /// The cheapest seams. Those nearer than practice allows to one of the course below, where the edge between them
+    /// stays unblocked, are taken only if there is no other way. `None` where no row of sheets fits. `effort` counts
+    /// the strips that are priced.
+    ///
+    /// Where the cheapest strips come from unlike sheets, the cheapest from sheets of one kind are weighed against
+    /// them.
+    pub fn cheapest(&mut self, below: &[Length], effort: &mut u64) -> Option<BandSpec> {
+        let Self {
+            space,
+            slot,
+            stops,
+            of_any,
+            of_one,
+            ..
+        } = self;
+        let apart = space.practice.stagger_least;
+        let near = |x: &Length| below.iter().any(|other| (*other - *x).abs() < apart);
+        let places = stops.iter().zip(&self.seams);
+        let seams: Vec<Amount> = places
+            .map(|(x, seam)| if near(x) { *seam + FORBIDDING } else { *seam })
+            .collect();
+        let mut best = of_any.cheapest(slot, stops, &seams, effort)?;
+        let unlike = space.prices.unlike(&best.1.sheets).total();
+        if unlike > Amount::ZERO {
+            best.0 += unlike;
+            if of_one.is_empty() {
+                let each = space.sheets.iter();
+                *of_one = each
+                    .map(|sheet| Strips::new(space, *slot, vec![*sheet], stops))
+                    .collect();
+            }
+            for strips in of_one {
+                let alike = strips.cheapest(slot, stops, &seams, effort);
+                if let Some(alike) = alike.filter(|alike| alike.0 < best.0) {
+                    best = alike;
+                }
+            }
+        }
+        Some(best.1)
+    }
 }
 
-/// The cheapest strips from some of the sheets, and their price.
-fn strips(space: &Space<'_>, slot: &Slot<'_>, of: &[u32], effort: &mut u64) -> Option<(Amount, BandSpec)> {
-    let mut stops = positions(space, slot);
-    if slot.start == End::Right {
-        stops.reverse();
+impl<'s, 'a> Strips<'s, 'a> {
+    fn new(space: &'s Space<'a>, slot: Slot, sheets: Vec<u32>, stops: &[Length]) -> Self {
+        let prices = StripPrices::new(space, slot, sheets);
+        let reach = |(from, start): (usize, &Length)| {
+            let after = stops.iter().skip(from + 1);
+            let near = after.take_while(|end| Interval::new(*start, **end).len() <= prices.widest);
+            vec![None; near.count()]
+        };
+        Self {
+            priced: stops.iter().enumerate().map(reach).collect(),
+            prices,
+        }
     }
-    let seams: Vec<Amount> = stops.iter().map(|x| seam_price(space, slot, *x)).collect();
+
+    /// The cheapest seams and their price: a shortest path over the stops.
+    ///
+    /// Among equal prices the longer strip comes first at the starting end, so that what is cut ends at the far end.
+    fn cheapest(
+        &mut self,
+        slot: &Slot,
+        stops: &[Length],
+        seams: &[Amount],
+        effort: &mut u64,
+    ) -> Option<(Amount, BandSpec)> {
+        let last = stops.len().checked_sub(1)?;
+        let mut ways: Vec<Option<Way>> = vec![None; stops.len()];
+        // What the way on from each stop costs together with the seam there.
+        let mut onward = vec![None; stops.len()];
+        onward[last] = Some(Amount::ZERO);
+        for from in (0..last).rev() {
+            let mut best: Option<Way> = None;
+            // The longest first: the way on from near stops costs so much that most need no price.
+            for (step, strip) in self.priced[from].iter_mut().enumerate().rev() {
+                let to = from + 1 + step;
+                let Some(onward) = onward[to] else { continue };
+                let span = Interval::new(stops[from], stops[to]);
+                if best.is_some_and(|best| best.price <= onward + self.prices.least(span)) {
+                    continue;
+                }
+                let priced = strip.get_or_insert_with(|| {
+                    *effort += 1;
+                    self.prices.of(span)
+                });
+                let Some((price, sheet)) = *priced else { continue };
+                let price = price + onward;
+                if best.is_none_or(|best| price < best.price) {
+                    best = Some(Way { price, to, sheet });
+                }
+            }
+            ways[from] = best;
+            onward[from] = best.map(|best| best.price + seams[from]);
+        }
+        let price = ways.first().copied().flatten()?.price;
+        Some((price, along(&ways, slot, stops)?))
+    }
+}
+
+/// The course along the ways from the starting end.
+fn along(ways: &[Option<Way>], slot: &Slot, stops: &[Length]) -> Option<BandSpec> {
     let last = stops.len().checked_sub(1)?;
-    // Best way from each stop to the far end: price, next stop, sheet.
-    let mut ways: Vec<Option<(Amount, usize, u32)>> = vec![None; stops.len()];
-    ways[last] = Some((Amount::default(), last, 0));
-    for from in (0..last).rev() {
-        let mut best: Option<(Amount, usize, u32)> = None;
-        for to in from + 1..=last {
-            let strip = Interval::new(stops[from], stops[to]);
-            if strip.len() > space.widest(slot.running) {
-                break;
-            }
-            let Some((onward, ..)) = ways[to] else { continue };
-            *effort += 1;
-            let Some((price, sheet)) = strip_price(space, slot, strip, of) else {
-                continue;
-            };
-            let seam = if to == last { Amount::default() } else { seams[to] };
-            let total = price + seam + onward;
-            if best.is_none_or(|(least, ..)| total <= least) {
-                best = Some((total, to, sheet));
-            }
-        }
-        ways[from] = best;
-    }
-    let (price, ..) = ways.first().copied().flatten()?;
-    let (mut at, mut xs, mut sheets) = (0, Vec::new(), Vec::new());
+    let (mut at, mut seams, mut sheets) = (0, Vec::new(), Vec::new());
     while at != last {
-        let (_, to, sheet) = ways.get(at).copied().flatten()?;
-        sheets.push(sheet);
-        if to != last {
-            xs.push(stops[to]);
+        let way = ways.get(at).copied().flatten()?;
+        sheets.push(way.sheet);
+        if way.to != last {
+            seams.push(*stops.get(way.to)?);
         }
-        at = to;
+        at = way.to;
     }
     if slot.start == End::Right {
-        xs.reverse();
+        seams.reverse();
         sheets.reverse();
     }
-    let course = BandSpec {
+    Some(BandSpec {
         y0: slot.y.lo,
         y1: slot.y.hi,
         running: slot.running,
-        seams: xs,
+        seams,
         sheets,
-    };
-    Some((price, course))
+    })
 }
 
 /// Seam positions from left to right, the ends of the wall included: the middle of upright faces, joints of faces
 /// that touch, and whole sheets counted from either end.
-fn positions(space: &Space<'_>, slot: &Slot<'_>) -> Vec<Length> {
+fn positions(space: &Space<'_>, slot: &Slot) -> Vec<Length> {
     let mut stops = vec![space.x.lo, space.x.hi];
     let uprights = space
         .faces
@@ -134,117 +232,181 @@ fn positions(space: &Space<'_>, slot: &Slot<'_>) -> Vec<Length> {
     stops
 }
 
-/// What a seam at this place costs: judgement, the studs that have to be added, a seam of the course below too near.
-fn seam_price(space: &Space<'_>, slot: &Slot<'_>, x: Length) -> Amount {
+/// What a seam at this place costs: judgement, the studs that have to be added.
+fn seam_price(space: &Space<'_>, slot: &Slot, x: Length) -> Amount {
     let mut price = space.prices.seam(x, slot.y).total();
     if space.bare_length(x, slot.y) > space.practice.free_edge_most {
         price += space.prices.added_stud(slot.y.len());
     }
-    let near = |other: &Length| (*other - x).abs() < space.practice.stagger_least;
-    if slot.below.iter().any(near) {
-        price += FORBIDDING;
-    }
     price
 }
 
-/// The cheapest sheet for a strip, with its price.
-fn strip_price(space: &Space<'_>, slot: &Slot<'_>, strip: Interval, sheets: &[u32]) -> Option<(Amount, u32)> {
-    let (at_left, at_right) = (strip.lo == space.x.lo, strip.hi == space.x.hi);
-    let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
-    let level = |y: Length, at_end: bool| {
-        if at_end || !on_sawn_rim(space.practice, space.frame, y) {
-            end(at_end)
-        } else {
-            Joint::RimSeam
-        }
-    };
-    let sides = Sides {
-        left: end(at_left),
-        right: end(at_right),
-        bottom: level(slot.y.lo, slot.lowest),
-        top: level(slot.y.hi, slot.uppermost),
-    };
-    let give = |joint: Joint, half: Length| if joint == Joint::End { Length::ZERO } else { half };
-    let half = space.gap.half();
-    let outer = Rect::from_spans(
-        Interval::new(
-            strip.lo + give(sides.left, half),
-            strip.hi - give(sides.right, half),
-        ),
-        Interval::new(
-            slot.y.lo + give(sides.bottom, space.half_gap(slot.y.lo)),
-            slot.y.hi - give(sides.top, space.half_gap(slot.y.hi)),
-        ),
-    );
-    let parts = parts(space, outer);
-    let mut penalty = Amount::default();
-    let narrow = strip.len() + space.practice.strip_allowance < space.practice.strip_least;
-    if narrow
-        && !parts
-            .iter()
-            .all(|part| part.height() <= space.practice.strip_least * 2)
-    {
-        penalty = FORBIDDING;
-    }
-    let mut best: Option<(Amount, u32)> = None;
-    for index in sheets {
-        let Some(sheet) = space.sheet(*index) else {
-            continue;
-        };
-        let (up, across) = up_and_across(sheet, slot.running);
-        let short = |near: Joint, far: Joint| {
-            if near == Joint::End || far == Joint::End {
-                space.practice.end_short
-            } else {
-                Length::ZERO
-            }
-        };
-        let fits = |part: &Rect| {
-            part.width() <= across + short(sides.left, sides.right)
-                && part.height() <= up + short(sides.bottom, sides.top)
-        };
-        if !parts.iter().all(fits) {
-            continue;
-        }
-        let mut price = penalty;
-        for part in &parts {
-            if let Some(shape) = Shape::from_rect(*part) {
-                price += space.prices.piece(&shape, sides, sheet, slot.running).total();
-            }
-        }
-        if best.is_none_or(|(least, _)| price < least) {
-            best = Some((price, *index));
-        }
-    }
-    best
+/// What the strips of one course cost.
+#[derive(Debug)]
+struct StripPrices<'s, 'a> {
+    space: &'s Space<'a>,
+    slot: Slot,
+    /// What the course meets at the bottom and at the top.
+    level: (Joint, Joint),
+    /// The course's height less its gaps.
+    y: Interval,
+    /// The wall's upper limit comes down into the course.
+    under_slope: bool,
+    /// The widest that may be.
+    widest: Length,
+    /// Openings and bare zones in the course.
+    holes: Vec<Rect>,
+    /// No strip with sheathing over the whole height of the course costs less than this and, for each unit of its
+    /// length, so many 1/65536.
+    floor: (Amount, i64),
+    /// Sheets that it may be cut from.
+    sheets: Vec<u32>,
+    /// The parts of the strip that is being priced.
+    parts: Vec<Rect>,
+    /// Prices of strips that are all of one part, by width and by what they meet on the left and on the right.
+    plain: HashMap<(Length, bool, bool), Option<(Amount, u32)>>,
 }
 
-/// What is left of a strip's rectangle where openings run across its whole width, under a rake up to its highest
-/// point.
-fn parts(space: &Space<'_>, outer: Rect) -> Vec<Rect> {
-    let through: Vec<Interval> = space
-        .holes
-        .iter()
-        .filter(|hole| hole.x0 <= outer.x0 && outer.x1 <= hole.x1 && hole.y_span().overlaps(outer.y_span()))
-        .map(Rect::y_span)
-        .collect();
-    let through = Interval::union(through);
-    let high = space
-        .frame
-        .upper
-        .y_over(outer.x_span())
-        .map_or(outer.y1, |span| span.hi.min(outer.y1));
-    let low = space
-        .frame
-        .lower
-        .y_over(outer.x_span())
-        .map_or(outer.y0, |_| outer.y0);
-    if low >= high {
-        return Vec::new();
+impl<'s, 'a> StripPrices<'s, 'a> {
+    fn new(space: &'s Space<'a>, slot: Slot, sheets: Vec<u32>) -> Self {
+        let level = |y: Length, at_end: bool| match (at_end, on_sawn_rim(space.practice, space.frame, y)) {
+            (true, _) => Joint::End,
+            (false, true) => Joint::RimSeam,
+            (false, false) => Joint::Seam,
+        };
+        let give = |y: Length, at_end: bool| if at_end { Length::ZERO } else { space.half_gap(y) };
+        let y = Interval::new(
+            slot.y.lo + give(slot.y.lo, slot.lowest),
+            slot.y.hi - give(slot.y.hi, slot.uppermost),
+        );
+        let under_slope = space.frame.upper.points().iter().any(|point| point.y < y.hi);
+        let least = sheets.iter().filter_map(|index| {
+            let sheet = space.sheet(*index)?;
+            Some(space.prices.least_material(y.len(), sheet, slot.running))
+        });
+        Self {
+            space,
+            slot,
+            level: (level(slot.y.lo, slot.lowest), level(slot.y.hi, slot.uppermost)),
+            y,
+            under_slope,
+            widest: space.widest(slot.running),
+            holes: space
+                .holes
+                .iter()
+                .filter(|hole| hole.y_span().overlaps(y))
+                .copied()
+                .collect(),
+            floor: (space.prices.least_setting(), least.min().unwrap_or(0)),
+            sheets,
+            parts: Vec::new(),
+            plain: HashMap::new(),
+        }
     }
-    let spans = Interval::subtract(Interval::new(low, high), &through);
-    spans
-        .into_iter()
-        .map(|span| Rect::from_spans(outer.x_span(), span))
-        .collect()
+
+    /// Less than what a strip costs, or as much.
+    fn least(&self, strip: Interval) -> Amount {
+        let half = self.space.gap.half();
+        let through = |hole: &Rect| hole.x0 <= strip.lo + half && strip.hi - half <= hole.x1;
+        if self.under_slope || self.holes.iter().any(through) {
+            return Amount::ZERO;
+        }
+        // A sheet at the end of the wall may be a little short of its strip.
+        let length = strip.len() - self.space.gap - self.space.practice.end_short;
+        let material = (length.max(Length::ZERO).units() * self.floor.1) >> 16;
+        self.floor.0 + Amount::from_ten_thousandths(material)
+    }
+
+    /// The cheapest sheet for a strip, with its price.
+    fn of(&mut self, strip: Interval) -> Option<(Amount, u32)> {
+        let (at_left, at_right) = (strip.lo == self.space.x.lo, strip.hi == self.space.x.hi);
+        let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
+        let sides = Sides {
+            left: end(at_left),
+            right: end(at_right),
+            bottom: self.level.0,
+            top: self.level.1,
+        };
+        let half = self.space.gap.half();
+        let give = |at_end: bool| if at_end { Length::ZERO } else { half };
+        let x = Interval::new(strip.lo + give(at_left), strip.hi - give(at_right));
+        let whole = self.divide(x);
+        if !whole {
+            return self.cheapest(strip, sides);
+        }
+        let key = (strip.len(), at_left, at_right);
+        if let Some(known) = self.plain.get(&key) {
+            return *known;
+        }
+        let price = self.cheapest(strip, sides);
+        self.plain.insert(key, price);
+        price
+    }
+
+    /// The cheapest sheet for the parts of a strip.
+    fn cheapest(&self, strip: Interval, sides: Sides) -> Option<(Amount, u32)> {
+        let (practice, parts) = (self.space.practice, &self.parts);
+        let narrow = strip.len() + practice.strip_allowance < practice.strip_least;
+        let low = |part: &Rect| part.height() <= practice.strip_least * 2;
+        let penalty = if narrow && !parts.iter().all(low) {
+            FORBIDDING
+        } else {
+            Amount::default()
+        };
+        let mut best: Option<(Amount, u32)> = None;
+        for index in &self.sheets {
+            let Some(sheet) = self.space.sheet(*index) else {
+                continue;
+            };
+            let (up, across) = up_and_across(sheet, self.slot.running);
+            let short = |near: Joint, far: Joint| {
+                if near == Joint::End || far == Joint::End {
+                    practice.end_short
+                } else {
+                    Length::ZERO
+                }
+            };
+            let fits = |part: &Rect| {
+                part.width() <= across + short(sides.left, sides.right)
+                    && part.height() <= up + short(sides.bottom, sides.top)
+            };
+            if !parts.iter().all(fits) {
+                continue;
+            }
+            let of = |part: &Rect| self.space.prices.rectangle(part, sides, sheet, self.slot.running);
+            let price = penalty + parts.iter().filter(|part| !part.is_empty()).map(of).sum();
+            if best.is_none_or(|(least, _)| price < least) {
+                best = Some((price, *index));
+            }
+        }
+        best
+    }
+
+    /// Writes over the parts what is left of a strip where openings run across its whole width, under a rake up to
+    /// its highest point. True where that is one part as high as the course.
+    fn divide(&mut self, x: Interval) -> bool {
+        let (space, y) = (self.space, self.y);
+        self.parts.clear();
+        let high = if self.under_slope {
+            let over = space.frame.upper.y_over(x);
+            over.map_or(y.hi, |span| span.hi.min(y.hi))
+        } else {
+            y.hi
+        };
+        if y.lo >= high {
+            return false;
+        }
+        let left = Interval::new(y.lo, high);
+        let runs_through = |hole: &&Rect| hole.x0 <= x.lo && x.hi <= hole.x1 && hole.y_span().overlaps(y);
+        if !self.holes.iter().any(|hole| runs_through(&hole)) {
+            self.parts.push(Rect::from_spans(x, left));
+            return high == y.hi;
+        }
+        let through = self.holes.iter().filter(runs_through).map(Rect::y_span);
+        let through = Interval::union(through.collect());
+        let spans = Interval::subtract(left, &through);
+        self.parts
+            .extend(spans.into_iter().map(|span| Rect::from_spans(x, span)));
+        false
+    }
 }

@@ -2,8 +2,8 @@
 //!
 //! A wall's candidates are stacks of courses: levels by shortest paths over plate laps, rims and whole sheets, then
 //! the seams of each course by shortest path over studs. Both are guided by the prices of single pieces and seams.
-//! The best few of every bottom line and direction are then built through all stages, and the one whose finished
-//! stages cost least wins. The result is legal, the same every time, and cheap; that none is cheaper is not proven,
+//! The best few of every bottom line and direction are then laid out and priced without backing and nails; those that
+//! may yet be the cheapest are built through all stages, and the one whose finished stages cost least wins. The result is legal, the same every time, and cheap; that none is cheaper is not proven,
 //! and the plan says so.
 
 mod course;
@@ -14,17 +14,19 @@ mod stack;
 
 use crate::amount::Amount;
 use crate::error::Error;
-use crate::evaluate::{Evaluated, evaluate};
-use crate::finding::{FindingCode, Severity};
+use crate::evaluate::{Evaluated, evaluate_layout};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::Frame;
 use crate::geometry::Interval;
 use crate::house::{End, House, StartChoice};
-use crate::layout::{LayoutSpec, Running};
+use crate::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out};
 use crate::length::Length;
-use course::{Slot, course};
+use crate::price::{Part, layout_cost};
+use course::{Course, Slot};
 use serde::Serialize;
 use space::Space;
 use stack::Stack;
+use std::collections::HashMap;
 
 /// A layout that was built through all stages and not chosen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -81,13 +83,15 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         return Err(none("no sheet of the category that is asked for is in stock"));
     }
     let mut effort = 0;
-    let (mut built, mut stopped) = build(&space, house, &mut effort);
-    if built.is_empty() && !space.parted_rims.is_empty() {
+    let (mut found, mut stopped) = candidates(&space, house, &mut effort);
+    if found.is_empty() && !space.parted_rims.is_empty() {
         // No sheet ends on the rim: then it runs past.
         space.parted_rims.clear();
-        (built, stopped) = build(&space, house, &mut effort);
+        (found, stopped) = candidates(&space, house, &mut effort);
     }
-    built.sort_by_key(rank);
+    let most = space.practice.alternatives as usize;
+    let mut built = build(house, frame, found, most + 1);
+    built.sort_by_cached_key(rank);
     let count = u64::try_from(built.len()).unwrap_or(u64::MAX);
     let mut built = built.into_iter();
     let chosen = built
@@ -100,7 +104,6 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     {
         return Err(none(&refusal.message));
     }
-    let most = space.practice.alternatives as usize;
     let alternatives = built
         .take(most)
         .map(|other| alternative(&other, chosen.cost.total))
@@ -115,12 +118,10 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     })
 }
 
-/// Builds the best few stacks of every bottom line through all stages, and tells whether the limit of effort was
-/// reached.
-fn build(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Evaluated>, bool) {
-    let mut stopped = false;
-    let start = start_end(space);
-    let mut built: Vec<Evaluated> = Vec::new();
+/// Lays out the best few stacks of every bottom line, and tells whether the limit of effort was reached.
+fn candidates(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Candidate>, bool) {
+    let mut courses = Courses::new(space);
+    let mut found: Vec<Candidate> = Vec::new();
     for reach in datum::reaches(space) {
         let bottom = space
             .frame
@@ -134,17 +135,59 @@ fn build(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Evaluated>,
         let levels = level::levels(space, bottom);
         for stack in stack::stacks(space, &levels, STACKS) {
             if *effort >= space.practice.effort_most {
-                stopped = true;
-                break;
+                return (found, true);
             }
-            if let Some(spec) = lay_courses(space, &stack, reach, start, effort)
-                && built.iter().all(|other| other.spec != spec)
+            if let Some(spec) = courses.lay(&stack, reach, effort)
+                && found.iter().all(|other| other.spec != spec)
             {
-                built.push(evaluate(house, space.frame, spec));
+                let layout = lay_out(house, space.frame, &spec);
+                let known = layout_cost(&space.prices, &layout);
+                found.push(Candidate { spec, layout, known });
             }
         }
     }
-    (built, stopped)
+    (found, false)
+}
+
+/// A layout that may be built through the other stages.
+struct Candidate {
+    spec: LayoutSpec,
+    layout: Layout,
+    /// What it costs without backing and nails.
+    known: Amount,
+}
+
+/// Takes candidates through all stages, those first that cost least without backing and nails; at least so many, and
+/// all that may yet be the cheapest with nothing refused and nothing to mend.
+///
+/// Every layout nails the same members, so that no count of nails is far from another: a candidate is left where
+/// even with three quarters of the fewest nails seen it would cost more than one that was built.
+fn build(house: &House, frame: &Frame, mut candidates: Vec<Candidate>, least: usize) -> Vec<Evaluated> {
+    candidates.sort_by_key(|candidate| candidate.known);
+    let mut built: Vec<Evaluated> = Vec::new();
+    let (mut cheapest, mut fewest) = (None, None);
+    for Candidate { spec, layout, known } in candidates {
+        let nails = fewest.and_then(|nails: Amount| nails.scaled(3, 4));
+        let beaten = |cheapest: Amount| cheapest < known + nails.unwrap_or_default();
+        if built.len() >= least && cheapest.is_some_and(beaten) {
+            break;
+        }
+        let next = evaluate_layout(house, frame, spec, layout);
+        let of_nails = [Part::Nails, Part::GunNails, Part::HandNails];
+        let nails = next
+            .cost
+            .parts
+            .iter()
+            .filter(|part| of_nails.contains(&part.part));
+        let nails: Amount = nails.map(|part| part.amount).sum();
+        fewest = Some(fewest.map_or(nails, |fewest: Amount| fewest.min(nails)));
+        if wrong(&next) == (0, 0) {
+            let total = next.cost.total;
+            cheapest = Some(cheapest.map_or(total, |cheapest: Amount| cheapest.min(total)));
+        }
+        built.push(next);
+    }
+    built
 }
 
 /// Stacks of each bottom line and set of directions that are built through all stages.
@@ -169,48 +212,65 @@ fn start_end(space: &Space<'_>) -> End {
     }
 }
 
-/// Seams for every course of a stack.
-fn lay_courses(
-    space: &Space<'_>,
-    stack: &Stack,
-    reach: Length,
+/// The courses of a wall, each priced once for all stacks that it is part of.
+struct Courses<'s, 'a> {
+    space: &'s Space<'a>,
     start: End,
-    effort: &mut u64,
-) -> Option<LayoutSpec> {
-    let mut bands = Vec::new();
-    let mut below: Vec<Length> = Vec::new();
-    let count = stack.running.len();
-    for (index, (levels, running)) in stack.levels.windows(2).zip(&stack.running).enumerate() {
-        let [lo, hi] = levels else { return None };
-        let unblocked = index > 0 && !space.level_on_wood(*lo) && !space.level_blocked(*lo);
-        let slot = Slot {
-            y: Interval::new(*lo, *hi),
-            running: *running,
-            lowest: index == 0,
-            uppermost: index + 1 == count,
-            start,
-            below: if unblocked { &below } else { &[] },
-        };
-        let course = course(space, &slot, effort)?;
-        below.clone_from(&course.seams);
-        bands.push(course);
+    priced: HashMap<Slot, Course<'s, 'a>>,
+}
+
+impl<'s, 'a> Courses<'s, 'a> {
+    fn new(space: &'s Space<'a>) -> Self {
+        Self {
+            space,
+            start: start_end(space),
+            priced: HashMap::new(),
+        }
     }
-    Some(LayoutSpec::Bands { reach, bands })
+
+    /// Seams for every course of a stack.
+    fn lay(&mut self, stack: &Stack, reach: Length, effort: &mut u64) -> Option<LayoutSpec> {
+        let mut bands: Vec<BandSpec> = Vec::new();
+        let count = stack.running.len();
+        for (index, (levels, running)) in stack.levels.windows(2).zip(&stack.running).enumerate() {
+            let [lo, hi] = levels else { return None };
+            let slot = Slot {
+                y: Interval::new(*lo, *hi),
+                running: *running,
+                lowest: index == 0,
+                uppermost: index + 1 == count,
+                start: self.start,
+            };
+            let space = self.space;
+            let course = self
+                .priced
+                .entry(slot)
+                .or_insert_with(|| Course::new(space, slot));
+            let below = bands
+                .last()
+                .filter(|_| !space.level_on_wood(*lo) && !space.level_blocked(*lo));
+            let seams = below.map_or(&[][..], |below| &below.seams);
+            bands.push(course.cheapest(seams, effort)?);
+        }
+        Some(LayoutSpec::Bands { reach, bands })
+    }
+}
+
+/// How much of a layout is refused, and how much has to be mended.
+fn wrong(built: &Evaluated) -> (usize, usize) {
+    let count =
+        |wanted: &dyn Fn(&Finding) -> bool| built.findings.iter().filter(|finding| wanted(finding)).count();
+    let mend =
+        |finding: &Finding| finding.severity == Severity::Mend && finding.code != FindingCode::NailBlocked;
+    (
+        count(&|finding| finding.severity == Severity::Refuse),
+        count(&mend),
+    )
 }
 
 /// Legal first, then with least to mend, then cheap, then by the order of ties: fewer pieces, upright, lower bottom line,
 /// the higher course below, so that what is cut ends at the top, seams.
 fn rank(built: &Evaluated) -> impl Ord + use<> {
-    let refused = built
-        .findings
-        .iter()
-        .filter(|finding| finding.severity == Severity::Refuse)
-        .count();
-    let mends = built
-        .findings
-        .iter()
-        .filter(|finding| finding.severity == Severity::Mend && finding.code != FindingCode::NailBlocked)
-        .count();
     let flat = built
         .layout
         .bands
@@ -225,8 +285,7 @@ fn rank(built: &Evaluated) -> impl Ord + use<> {
         .flat_map(|band| band.seams.iter().copied())
         .collect();
     (
-        refused,
-        mends,
+        wrong(built),
         built.cost.total,
         built.layout.pieces.len(),
         flat,
