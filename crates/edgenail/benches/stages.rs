@@ -7,7 +7,9 @@ use edgenail::evaluate::evaluate;
 use edgenail::frame::frame_wall;
 use edgenail::house::House;
 use edgenail::{blocking, edges, layout, nailing, plan_json, read_house, search};
+use std::fs;
 use std::hint::black_box;
+use std::path::Path;
 
 /// A 30 ft wall of one storey with three openings.
 const WALL: &str = r#"{"name": "bench", "unit": "in", "walls": [{"name": "w", "length": "30'", "sections": [{"bottom": {"bears": "concrete"},
@@ -82,5 +84,25 @@ fn demo(c: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, stages, demo);
+/// As the example `plan_house` does it, into a folder of the build.
+fn files(c: &mut Criterion) {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench-demo");
+    fs::create_dir_all(&folder).expect("the build has a folder");
+    let write = |name: &str, text: &str| fs::write(folder.join(name), text).expect("the folder takes files");
+    c.bench_function("demo house to files", |b| {
+        b.iter(|| {
+            let plan = plan_json(black_box(edgenail::demo::HOUSE_JSON)).expect("the demo house has a plan");
+            write("plan.json", &plan.json());
+            for (index, wall) in plan.walls().iter().enumerate() {
+                let svg = plan.wall_svg(&wall.name).expect("the wall has a drawing");
+                write(&format!("wall-{index}.svg"), &svg);
+            }
+            write("cut-sheets.svg", &plan.cut_sheets_svg());
+            let takeoff = plan.table("takeoff").expect("the plan has a take-off");
+            write("takeoff.csv", &takeoff.csv());
+        });
+    });
+}
+
+criterion_group!(benches, stages, demo, files);
 criterion_main!(benches);

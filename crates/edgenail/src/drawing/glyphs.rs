@@ -24,7 +24,11 @@ const BOLD: [u8; 95] = [
 /// The most that a line of text of this height fills, from left to right.
 pub(super) fn width(text: &str, size: Micron, bold: bool) -> Micron {
     let table = if bold { &BOLD } else { &PLAIN };
-    let hundredths: Micron = text.chars().map(|c| glyph(c, table)).sum();
+    filled(text.chars().map(|c| glyph(c, table)).sum(), size)
+}
+
+/// What so many 1/100 of the height fill.
+const fn filled(hundredths: Micron, size: Micron) -> Micron {
     (hundredths * size).div_euclid(100) + 1
 }
 
@@ -69,29 +73,33 @@ pub(super) fn fitted(text: &str, room: Micron, size: Micron, bold: bool) -> Stri
 
 /// A text in lines no wider than the room, broken at spaces, and inside words only where one is too long.
 pub(super) fn wrapped(text: &str, room: Micron, size: Micron) -> Vec<String> {
-    let fits = |line: &str| width(line, size, false) <= room;
+    let fits = |hundredths: Micron| filled(hundredths, size) <= room;
     let mut lines: Vec<String> = Vec::new();
-    let mut line = String::new();
+    // The line that is being filled, with its width in 1/100 of the height.
+    let (mut line, mut taken) = (String::new(), 0);
     for word in text.split_whitespace() {
-        let longer = if line.is_empty() {
-            word.to_owned()
-        } else {
-            format!("{line} {word}")
-        };
-        if fits(&longer) {
-            line = longer;
+        let own: Micron = word.chars().map(|c| glyph(c, &PLAIN)).sum();
+        let space = if line.is_empty() { 0 } else { glyph(' ', &PLAIN) };
+        if fits(taken + space + own) {
+            if !line.is_empty() {
+                line.push(' ');
+            }
+            line.push_str(word);
+            taken += space + own;
             continue;
         }
         if !line.is_empty() {
             lines.push(std::mem::take(&mut line));
+            taken = 0;
         }
         for c in word.chars() {
-            line.push(c);
-            if !fits(&line) && line.chars().count() > 1 {
-                line.pop();
+            let more = glyph(c, &PLAIN);
+            if !line.is_empty() && !fits(taken + more) {
                 lines.push(std::mem::take(&mut line));
-                line.push(c);
+                taken = 0;
             }
+            line.push(c);
+            taken += more;
         }
     }
     if !line.is_empty() {

@@ -88,6 +88,13 @@ impl View {
 
 /// A box lies within an area given by its rings: no side of the area enters it, and its middle is inside.
 pub(super) fn holds(rings: &[Vec<Spot>], extent: &Extent) -> bool {
+    if let [ring] = rings
+        && let [a, b, c, d] = ring[..]
+        && (a.x, a.y, c.x, c.y) == (d.x, b.y, b.x, d.y)
+    {
+        let whole = Extent::new(a.x.min(c.x), a.y.min(c.y), a.x.max(c.x), a.y.max(c.y));
+        return whole.covers(extent);
+    }
     let sides = || {
         rings
             .iter()
@@ -105,9 +112,9 @@ pub(super) fn holds(rings: &[Vec<Spot>], extent: &Extent) -> bool {
     crossings.count() % 2 == 1
 }
 
-fn turn(a: Spot, b: Spot, c: Spot) -> i128 {
-    let wide = i128::from;
-    wide(b.x - a.x) * wide(c.y - a.y) - wide(b.y - a.y) * wide(c.x - a.x)
+/// Places on paper are so near to each other that these products fit.
+const fn turn(a: Spot, b: Spot, c: Spot) -> i64 {
+    (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)
 }
 
 /// A line passes through the inside of a box.
@@ -118,6 +125,9 @@ fn enters(a: Spot, b: Spot, extent: &Extent) -> bool {
         || a.y.min(b.y) >= extent.y1;
     if beside {
         return false;
+    }
+    if a.x == b.x || a.y == b.y {
+        return true;
     }
     let turns = extent.corners().map(|corner| turn(a, b, corner));
     turns.iter().any(|&t| t > 0) && turns.iter().any(|&t| t < 0)

@@ -318,3 +318,6 @@ fn alternative(built: &Evaluated, chosen: Amount) -> Alternative {
         breaks: refusal.map_or_else(String::new, |finding| finding.message.clone()),
     }
 }
+
+#[cfg(test)]
+mod tests;

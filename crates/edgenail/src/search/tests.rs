@@ -1,0 +1,60 @@
+use crate::evaluate::evaluate;
+use crate::frame::frame_wall;
+use crate::layout::LayoutSpec;
+use crate::read_house;
+use crate::search::search;
+
+/// A wall of one storey with a window every 15 ft.
+fn wall(feet: u32) -> String {
+    let openings: Vec<String> = (0..feet / 15)
+        .map(|bay| {
+            let left = bay * 180 + 60;
+            format!(r#"{{"name": "o{bay}", "kind": "window", "left": "{left}", "sill": "36", "width": "48", "height": "46"}}"#)
+        })
+        .collect();
+    format!(
+        r#"{{"name": "h", "unit": "in", "practice": {{"effort_most": 1000000000}}, "walls": [{{"name": "w",
+        "length": "{feet}'", "sections": [{{"bottom": {{"bears": "floor"}}, "stack": [{{"kind": "storey",
+        "name": "first", "openings": [{}]}}], "top": {{"kind": "flat"}}}}]}}]}}"#,
+        openings.join(", ")
+    )
+}
+
+/// Work grows with the wall, not with its square: strips that the search prices and runs of the layout that it finds.
+#[test]
+fn twice_the_wall_is_twice_the_work() {
+    let work = |feet: u32| {
+        let (house, _) = read_house(wall(feet).as_bytes()).expect("the wall is legal");
+        let frame = frame_wall(&house, 0).expect("the house has a wall");
+        let found = search(&house, &frame).expect("the wall has a layout");
+        assert!(!found.stopped, "{feet} ft: the search ran into its limit");
+        let LayoutSpec::Bands { .. } = found.chosen.spec else {
+            panic!("a search lays courses")
+        };
+        let built = evaluate(&house, &frame, found.chosen.spec);
+        (found.effort, built.runs.len() as u64)
+    };
+    let lengths = [15, 30, 60, 120, 240, 480, 960];
+    let works: Vec<(u64, u64)> = lengths.iter().map(|feet| work(*feet)).collect();
+    let longest = works[6];
+    for (pair, feet) in works.windows(2).zip(lengths) {
+        let [(arcs, runs), (twice_arcs, twice_runs)] = [pair[0], pair[1]];
+        assert!(
+            twice_runs * 10 <= runs * 23,
+            "{feet} ft and twice that: {runs} and {twice_runs} runs"
+        );
+        if feet >= 60 {
+            assert!(
+                twice_arcs * 10 <= arcs * 23,
+                "{feet} ft and twice that: {arcs} and {twice_arcs} strips priced"
+            );
+        }
+        // A wall of a few sheets has fewer strips for its length, since its ends cut them off: it grows faster than
+        // a long one, towards the same.
+        let most = longest.0 * u64::from(feet) * 23;
+        assert!(
+            arcs * 960 * 20 <= most,
+            "{feet} ft: {arcs} strips priced, for its length more than the longest wall"
+        );
+    }
+}
