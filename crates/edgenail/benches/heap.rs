@@ -24,7 +24,9 @@ fn main() {
     for wall in plan.walls() {
         black_box(plan.wall_svg(&wall.name));
     }
-    black_box(plan.cut_sheets_svg());
+    for page in 0..plan.cut_sheet_pages() {
+        black_box(plan.cut_sheets_svg(page));
+    }
     black_box(plan.table("takeoff").map(|takeoff| takeoff.csv()));
     show("with its drawings and its take-off", HEAP.peak_usage() - before);
 }

@@ -97,7 +97,10 @@ fn files(c: &mut Criterion) {
                 let svg = plan.wall_svg(&wall.name).expect("the wall has a drawing");
                 write(&format!("wall-{index}.svg"), &svg);
             }
-            write("cut-sheets.svg", &plan.cut_sheets_svg());
+            for page in 0..plan.cut_sheet_pages() {
+                let svg = plan.cut_sheets_svg(page).expect("the drawing has this page");
+                write(&format!("cut-sheets-{page}.svg"), &svg);
+            }
             let takeoff = plan.table("takeoff").expect("the plan has a take-off");
             write("takeoff.csv", &takeoff.csv());
         });
