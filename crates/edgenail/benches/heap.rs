@@ -32,8 +32,5 @@ fn main() {
 }
 
 fn show(what: &str, bytes: usize) {
-    println!(
-        "peak heap of the demo house, {what}: {:.2} MB",
-        bytes as f64 / 1e6
-    );
+    println!("peak heap of the demo house, {what}: {} kB", bytes / 1000);
 }
