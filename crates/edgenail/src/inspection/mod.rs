@@ -2,7 +2,7 @@
 //!
 //! What is cheap to mend before sheathing is dear to mend after it. A value that was not measured is not judged.
 
-use crate::finding::{Finding, FindingCode, Severity};
+use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::frame::Frame;
 use crate::house::{House, Measured, MeasuredOpening, Tolerances, Wall};
 use crate::length::Length;
@@ -38,21 +38,17 @@ fn opening_found(
     };
     let at = Some((place.rect.x0, place.rect.y0));
     let sizes = [
-        ("width", found.width, place.rect.width()),
-        ("height", found.height, place.rect.height()),
+        ("width", ["narrower", "wider"], found.width, place.rect.width()),
+        ("height", ["lower", "higher"], found.height, place.rect.height()),
     ];
-    for (what, measured, specified) in sizes {
+    for (what, [smaller, larger], measured, specified) in sizes {
         let Some(measured) = measured else { continue };
         let allowed = (
             specified - tolerances.opening_under,
             specified + tolerances.opening_over,
         );
         if measured < allowed.0 || allowed.1 < measured {
-            let side = if measured < specified {
-                "narrower or lower"
-            } else {
-                "wider or higher"
-            };
+            let side = if measured < specified { smaller } else { larger };
             findings.push(Finding {
                 code: FindingCode::OpeningOutOfTolerance,
                 severity: Severity::Mend,
@@ -62,9 +58,11 @@ fn opening_found(
                 found: measured.to_string(),
                 allowed: format!("{} to {}", allowed.0, allowed.1),
                 message: format!(
-                    "{}: {what} measures {measured}, specified {specified}; {side} by {}. Reframe it before sheathing.",
+                    "{}: {what} measures {}, specified {}; {side} by {}. Reframe it before sheathing.",
                     place.name,
-                    (measured - specified).abs()
+                    inches(measured),
+                    inches(specified),
+                    inches((measured - specified).abs())
                 ),
             });
         }
