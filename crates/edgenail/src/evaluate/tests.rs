@@ -96,3 +96,23 @@ fn rake_edges_are_nailed_at_edge_spacing() {
         );
     }
 }
+
+/// By arithmetic on nailing: 3/8 in. to the panel's edge and 1/4 in. to the plate's edge are 5/8 in. of plate; a sheet
+/// that covers less of the topmost plate cannot be nailed to it (97 1/8 in. wall: 95 5/8 in. to the topmost plate).
+#[test]
+fn a_sheet_covers_five_eighths_of_the_topmost_plate_by_default() {
+    for (top, bare) in [("96 1/4", false), ("96 7/32", true)] {
+        let house = format!(
+            r#"{{"walls": [{{"name": "w", "length": "8'", "sections": [{{"bottom": {{"bears": "floor"}},
+            "stack": [{{"kind": "storey", "name": "first", "stud": {{"width": "1 1/2", "depth": "3 1/2", "length": "92 5/8"}}}}]}}],
+            "given_layout": {{"kind": "bands", "bands": [{{"bottom": "0", "top": "{top}", "running": "upright",
+            "sheet": "4x9", "seams": ["48"]}}]}}}}]}}"#
+        );
+        let plan = plan_json(&house).expect("a given layout is planned");
+        let told = plan
+            .findings()
+            .iter()
+            .any(|finding| finding.code == FindingCode::TopPlateBare);
+        assert_eq!(told, bare, "{top}: {:?}", plan.findings());
+    }
+}
