@@ -295,3 +295,18 @@ fn values_that_do_not_go_together_are_named() {
         assert_eq!(faults(&text).first(), Some(&(code, path)), "{text}");
     }
 }
+
+/// Common practice, no source: sheet may hang 2 in. free of its nails, seams keep 16 in. from the plate line under a gable
+/// truss and 6 in. from an opening's corner, blocks are cut 1/16 in. short of their bay.
+#[test]
+fn distances_that_are_not_said_are_those_of_the_trade() {
+    let text = r#"{"walls": [{"name": "w", "length": "8'", "sections": [{"bottom": {"bears": "floor"},
+        "stack": [{"kind": "storey", "name": "first"}]}]}]}"#;
+    let (house, _) = read(text);
+    let practice = &house.walls[0].practice;
+    let sixteenths = Length::sixteenths;
+    assert_eq!(practice.free_edge_most, sixteenths(32));
+    assert_eq!(practice.gable_seam_clear, sixteenths(256));
+    assert_eq!(practice.corner_clear, sixteenths(96));
+    assert_eq!(practice.block_clearance, sixteenths(1));
+}
