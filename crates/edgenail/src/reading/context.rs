@@ -3,7 +3,7 @@
 use super::{Assumed, ISSUES_MOST};
 use crate::issue::{Code, Issue};
 use crate::length::Unit;
-use std::cell::{Cell, RefCell};
+use std::cell::{Cell, Ref, RefCell};
 
 /// How bare numbers are read, and everything that was found so far.
 #[derive(Debug)]
@@ -62,12 +62,9 @@ impl Context {
         self.bare.get()
     }
 
-    /// Whether a fault lies at this place or below it.
-    pub(super) fn is_faulty(&self, path: &str) -> bool {
-        self.issues
-            .borrow()
-            .iter()
-            .any(|issue| is_below(&issue.path, path))
+    /// The faults that were found so far.
+    pub(super) fn issues(&self) -> Ref<'_, [Issue]> {
+        Ref::map(self.issues.borrow(), Vec::as_slice)
     }
 
     /// The faults and the values that were chosen, in the order in which they were found.
@@ -85,9 +82,4 @@ impl Context {
         }
         (issues, self.assumed.into_inner())
     }
-}
-
-fn is_below(path: &str, parent: &str) -> bool {
-    path.strip_prefix(parent)
-        .is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
 }

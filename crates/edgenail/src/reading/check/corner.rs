@@ -10,7 +10,7 @@ pub(super) fn check(place: &Place<'_>, house: &House) {
     let mut taken: Vec<(&str, bool, usize)> = Vec::new();
     for (index, corner) in house.corners.iter().enumerate() {
         let path = format!("/corners/{index}");
-        if place.context.is_faulty(&path) {
+        if !place.sound(&path) {
             continue;
         }
         for (field, end) in [("through", &corner.through), ("butting", &corner.butting)] {

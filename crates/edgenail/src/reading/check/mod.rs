@@ -1,10 +1,12 @@
 //! What no single field can say: values that do not go together.
 
 mod corner;
+mod height;
 mod opening;
 mod practice;
 mod section;
 mod segment;
+mod sound;
 mod stock;
 
 use super::context::Context;
@@ -12,16 +14,23 @@ use super::value::ShowPlain as _;
 use crate::house::House;
 use crate::issue::{Code, Issue};
 use crate::length::Length;
+use sound::Faults;
 
 /// A thing whose relations are checked: its place, its wall, and where faults go.
 #[derive(Clone, Copy, Debug)]
 struct Place<'c> {
     context: &'c Context,
+    faults: &'c Faults,
     wall: &'c str,
     path: &'c str,
 }
 
 impl Place<'_> {
+    /// Everything at and below this field was read without a fault.
+    fn sound(&self, field: &str) -> bool {
+        self.faults.spare(&format!("{}{field}", self.path))
+    }
+
     fn fault(&self, field: &str, code: Code, found: impl Into<String>, allowed: impl Into<String>) {
         let (found, allowed) = (found.into(), allowed.into());
         self.context.fault(Issue {
@@ -35,11 +44,13 @@ impl Place<'_> {
     }
 }
 
-/// Lists every relation that does not hold. A wall with a fault in itself is left out: what its numbers are is not
-/// known.
+/// Lists every relation that does not hold. A relation of a value that was read with a fault is not known and is left
+/// out; those of its neighbours are not.
 pub(super) fn relations(house: &House, context: &Context) {
+    let faults = &Faults::new(&context.issues());
     let whole = Place {
         context,
+        faults,
         wall: "",
         path: "",
     };
@@ -49,9 +60,12 @@ pub(super) fn relations(house: &House, context: &Context) {
         "/walls",
         "/name",
     );
-    corner::check(&whole, house);
+    let named = (0..house.walls.len()).all(|index| whole.sound(&format!("/walls/{index}/name")));
+    if named {
+        corner::check(&whole, house);
+    }
     for (index, name) in house.building_order.iter().enumerate() {
-        if !house.walls.iter().any(|wall| wall.name == *name) {
+        if named && !house.walls.iter().any(|wall| wall.name == *name) {
             whole.fault(
                 &format!("/building_order/{index}"),
                 Code::UnknownName,
@@ -60,26 +74,19 @@ pub(super) fn relations(house: &House, context: &Context) {
             );
         }
     }
-    let stock_is_clean = !context.is_faulty("/stock");
-    if stock_is_clean {
-        stock::check(&whole, &house.stock);
-    }
+    stock::check(&whole, &house.stock);
+    practice::check_breaks(&whole, house);
     for (index, wall) in house.walls.iter().enumerate() {
         let path = format!("/walls/{index}");
-        if context.is_faulty(&path) {
-            continue;
-        }
         let place = Place {
-            context,
             wall: &wall.name,
             path: &path,
+            ..whole
         };
         section::check(&place, wall);
         segment::check(&place, wall);
         practice::check(&place, wall);
-        if stock_is_clean {
-            stock::check_wall(&place, wall, &house.stock);
-        }
+        stock::check_wall(&place, wall, &house.stock);
     }
 }
 

@@ -1,24 +1,28 @@
 //! Openings stay in their section, under the plates and clear of each other.
 
-use super::{Place, span};
-use crate::house::{Opening, Patch, Section, Storey};
+use super::{Place, height, span};
+use crate::house::{Header, Opening, Patch, Section, Storey};
 use crate::issue::Code;
 use crate::length::Length;
 use crate::reading::value::ShowPlain as _;
 
-pub(super) fn check(place: &Place<'_>, section: &Section, storey: &Storey) {
-    let plates: Length = storey.bottom_plates.iter().map(|plate| plate.thickness).sum();
-    // Under a roof the studs are of many lengths: the frame says what there is room for.
-    let flat = !matches!(section.top, crate::house::Top::Rake(_));
-    let top = plates + storey.stud.length;
+/// `level` is the storey's place in the section's stack.
+pub(super) fn check(place: &Place<'_>, section: &Section, level: usize, storey: &Storey, ends: bool) {
+    let studs = place.sound("/stud") && place.sound("/bottom_plates");
+    let roof = studs && ends;
+    let mut sound = Vec::with_capacity(storey.openings.len());
     for (index, opening) in storey.openings.iter().enumerate() {
         let path = format!("{}/openings/{index}", place.path);
         let place = Place {
             path: &path,
             ..*place
         };
+        sound.push(place.sound(""));
+        if !place.sound("") {
+            continue;
+        }
         let right = opening.left + opening.width;
-        if opening.left < section.from || right > section.to {
+        if ends && (opening.left < section.from || right > section.to) {
             place.fault(
                 "/left",
                 Code::OpeningOffWall,
@@ -27,7 +31,8 @@ pub(super) fn check(place: &Place<'_>, section: &Section, storey: &Storey) {
             );
         }
         let head = opening.sill + opening.height;
-        if flat && head > top {
+        let top = roof.then(|| height::studs(section, level, storey, opening.left, right));
+        if let Some(top) = top.filter(|top| head > *top) {
             place.fault(
                 "/height",
                 Code::OpeningAbovePlate,
@@ -35,21 +40,48 @@ pub(super) fn check(place: &Place<'_>, section: &Section, storey: &Storey) {
                 format!("at most {}", top.show_plain()),
             );
         }
-        header(&place, section, opening, flat.then_some(top));
+        if let Some(said) = &opening.header {
+            let top = roof.then(|| height::studs(section, level, storey, said.from, said.to));
+            header(&place, ends.then_some(section), opening, said, top);
+        }
     }
-    pairs(place, storey);
+    if place.sound("/stud") {
+        pairs(place, storey, &sound);
+    }
+    patches(place, section, level, storey, ends);
+}
+
+fn patches(place: &Place<'_>, section: &Section, level: usize, storey: &Storey, ends: bool) {
+    let stack = place
+        .path
+        .rsplit_once("/stack/")
+        .map_or("", |(section, _)| section);
+    let whole = Place {
+        path: stack,
+        ..*place
+    };
+    let base = whole.sound("/stack").then(|| height::underside(section, level));
     for (list, patches) in [
         ("penetrations", &storey.penetrations),
         ("bare_zones", &storey.bare_zones),
         ("straps", &storey.straps),
     ] {
         for (index, patch) in patches.iter().enumerate() {
-            off_wall(place, &format!("/{list}/{index}"), section, patch);
+            let field = format!("/{list}/{index}");
+            if !place.sound(&field) {
+                continue;
+            }
+            if ends {
+                off_side(place, &field, section, patch);
+            }
+            if let Some(base) = base.filter(|_| whole.sound("/top")) {
+                off_height(place, &field, section, base, patch);
+            }
         }
     }
 }
 
-fn off_wall(place: &Place<'_>, field: &str, section: &Section, patch: &Patch) {
+fn off_side(place: &Place<'_>, field: &str, section: &Section, patch: &Patch) {
     let right = patch.left + patch.width;
     if patch.left < section.from || right > section.to {
         place.fault(
@@ -61,10 +93,28 @@ fn off_wall(place: &Place<'_>, field: &str, section: &Section, patch: &Patch) {
     }
 }
 
-fn header(place: &Place<'_>, section: &Section, opening: &Opening, top: Option<Length>) {
-    let Some(header) = &opening.header else { return };
+/// A strap may reach past the wall to what is below or above it, but something of it is on the wall.
+fn off_height(place: &Place<'_>, field: &str, section: &Section, base: Length, patch: &Patch) {
+    let (bottom, top) = (base + patch.bottom, base + patch.bottom + patch.height);
+    let reach = height::reach(section);
+    if top <= Length::ZERO || reach.is_some_and(|reach| bottom >= reach) {
+        let allowed = reach.map_or_else(
+            || format!("above {}", (-base).show_plain()),
+            |reach| format!("within {}", span(-base, reach - base)),
+        );
+        place.fault(field, Code::PatchOffWall, span(patch.bottom, top - base), allowed);
+    }
+}
+
+fn header(
+    place: &Place<'_>,
+    section: Option<&Section>,
+    opening: &Opening,
+    header: &Header,
+    top: Option<Length>,
+) {
     let right = opening.left + opening.width;
-    if header.from < section.from || header.to > section.to {
+    if let Some(section) = section.filter(|section| header.from < section.from || header.to > section.to) {
         place.fault(
             "/header",
             Code::HeaderOffWall,
@@ -98,10 +148,15 @@ fn header(place: &Place<'_>, section: &Section, opening: &Opening, top: Option<L
 }
 
 /// Openings side by side share king studs at most, never trimmers.
-fn pairs(place: &Place<'_>, storey: &Storey) {
-    let openings = &storey.openings;
-    for (index, second) in openings.iter().enumerate() {
-        for first in openings.iter().take(index) {
+fn pairs(place: &Place<'_>, storey: &Storey, sound: &[bool]) {
+    let openings: Vec<(usize, &Opening)> = storey
+        .openings
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| sound.get(*index) == Some(&true))
+        .collect();
+    for (at, (index, second)) in openings.iter().enumerate() {
+        for (_, first) in openings.iter().take(at) {
             let above = second.sill >= first.sill + first.height || first.sill >= second.sill + second.height;
             if above {
                 continue;

@@ -1,12 +1,16 @@
 //! Limits of practice and given layouts make sense together.
 
-use super::{Place, span};
-use crate::house::{GivenLayout, Wall};
+use super::{Place, height, span};
+use crate::house::{GivenLayout, House, Wall};
 use crate::issue::Code;
 use crate::length::Length;
 use crate::reading::value::ShowPlain as _;
 
 pub(super) fn check(place: &Place<'_>, wall: &Wall) {
+    given(place, wall);
+    if !place.sound("/practice") || !house_practice(place).sound("/practice") {
+        return;
+    }
     let practice = &wall.practice;
     for (least, most, field) in [
         (
@@ -40,10 +44,44 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
             allowed,
         );
     }
-    given(place, wall);
+}
+
+/// The place of the house, whose practice every wall takes over.
+fn house_practice<'c>(place: &Place<'c>) -> Place<'c> {
+    Place { path: "", ..*place }
+}
+
+/// Course breaks lie on the wall that they are for, or on another wall that has the same break: practice may be said
+/// once for a house of high and low walls.
+pub(super) fn check_breaks(place: &Place<'_>, house: &House) {
+    if !place.sound("/practice") || !place.sound("/walls") {
+        return;
+    }
+    let on = |y: Length, wall: &Wall| {
+        wall.sections.iter().any(|section| {
+            let top = height::reach(section).map(|reach| section.base + reach);
+            section.base < y && top.is_none_or(|top| y < top)
+        })
+    };
+    for (at, wall) in house.walls.iter().enumerate() {
+        let place = Place {
+            wall: &wall.name,
+            ..*place
+        };
+        for (index, y) in wall.practice.breaks.iter().enumerate() {
+            let mut having = house.walls.iter().filter(|wall| wall.practice.breaks.contains(y));
+            if !having.any(|wall| on(*y, wall)) {
+                let field = format!("/walls/{at}/practice/breaks/{index}");
+                place.fault(&field, Code::BreakOffWall, y.show_plain(), "a height on the wall");
+            }
+        }
+    }
 }
 
 fn given(place: &Place<'_>, wall: &Wall) {
+    if !place.sound("/given_layout") || !place.sound("/length") {
+        return;
+    }
     match &wall.given_layout {
         None => {}
         Some(GivenLayout::Bands { bands }) => {

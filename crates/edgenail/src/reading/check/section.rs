@@ -1,15 +1,22 @@
 //! Sections fill their wall; what stands in them stays in them.
 
+use super::height::{fall, plates};
 use super::{Place, names, opening, span};
-use crate::house::{BandLayer, Level, Pitch, Section, Top, Wall};
+use crate::house::{BandLayer, Level, Section, Top, Wall};
 use crate::issue::Code;
 use crate::length::Length;
 use crate::reading::value::ShowPlain as _;
 
 pub(super) fn check(place: &Place<'_>, wall: &Wall) {
+    let sections = 0..wall.sections.len();
+    let ends = place.sound("/length")
+        && sections.into_iter().all(|index| {
+            let of = |field: &str| place.sound(&format!("/sections/{index}/{field}"));
+            of("from") && of("to")
+        });
     let mut at = Length::ZERO;
     for (index, section) in wall.sections.iter().enumerate() {
-        if section.from != at {
+        if ends && section.from != at {
             place.fault(
                 &format!("/sections/{index}/from"),
                 Code::SectionsLeaveGap,
@@ -18,7 +25,7 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
             );
         }
         let last = index + 1 == wall.sections.len();
-        if section.to <= section.from || (last && section.to != wall.length) {
+        if ends && (section.to <= section.from || (last && section.to != wall.length)) {
             let allowed = if last {
                 wall.length.show_plain()
             } else {
@@ -33,20 +40,14 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
         }
         at = section.to;
         let path = format!("{}/sections/{index}", place.path);
-        levels(
-            &Place {
-                path: &path,
-                ..*place
-            },
-            section,
-        );
-        roof(
-            &Place {
-                path: &path,
-                ..*place
-            },
-            section,
-        );
+        let place = Place {
+            path: &path,
+            ..*place
+        };
+        levels(&place, section, ends);
+        if ends {
+            roof(&place, section);
+        }
     }
     let openings = wall
         .sections
@@ -66,15 +67,16 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
             "each opening of a wall with a name of its own",
         );
     }
-    measured(place, wall, &seen);
+    let sections = place.sound("/sections");
+    measured(place, wall, sections.then_some(seen.as_slice()));
 }
 
-fn levels(place: &Place<'_>, section: &Section) {
-    if !section
+fn levels(place: &Place<'_>, section: &Section, ends: bool) {
+    let storey = section
         .stack
         .iter()
-        .any(|level| matches!(level, Level::Storey(_)))
-    {
+        .any(|level| matches!(level, Level::Storey(_)));
+    if !storey && place.sound("/stack") {
         place.fault(
             "/stack",
             Code::SectionWithoutStorey,
@@ -95,9 +97,13 @@ fn levels(place: &Place<'_>, section: &Section) {
         };
         match level {
             Level::Storey(storey) => {
-                opening::check(&place, section, storey);
-                let base: Length = storey.bottom_plates.iter().map(|plate| plate.thickness).sum();
+                opening::check(&place, section, index, storey, ends);
+                let base = plates(&storey.bottom_plates);
+                let studs = place.sound("/stud") && place.sound("/bottom_plates");
                 for (row, y) in storey.block_rows.iter().enumerate() {
+                    if !studs || !place.sound(&format!("/block_rows/{row}")) {
+                        continue;
+                    }
                     if *y <= base || *y >= base + storey.stud.length {
                         let allowed = span(base, base + storey.stud.length);
                         place.fault(
@@ -110,11 +116,11 @@ fn levels(place: &Place<'_>, section: &Section) {
                 }
             }
             Level::FloorBand(band) => {
-                if !band
+                let members = band
                     .layers
                     .iter()
-                    .any(|layer| matches!(layer, BandLayer::Members(_)))
-                {
+                    .any(|layer| matches!(layer, BandLayer::Members(_)));
+                if !members && place.sound("/layers") {
                     place.fault(
                         "/layers",
                         Code::BandTooThin,
@@ -127,14 +133,10 @@ fn levels(place: &Place<'_>, section: &Section) {
     }
 }
 
-/// How far a slope falls over a distance, rounded up.
-fn fall(pitch: Pitch, over: Length) -> Length {
-    let product = i128::from(pitch.rise.units()) * i128::from(over.units());
-    let units = product / i128::from(pitch.run.units().max(1)) + 1;
-    Length::from_units(i64::try_from(units).unwrap_or(i64::MAX))
-}
-
 fn roof(place: &Place<'_>, section: &Section) {
+    if !place.sound("/top") {
+        return;
+    }
     let ridge = match &section.top {
         Top::Rake(rake) => rake.ridge_x,
         Top::GableTruss(truss) => truss.ridge_x,
@@ -152,6 +154,10 @@ fn roof(place: &Place<'_>, section: &Section) {
     let (Top::Rake(rake), Some(Level::Storey(storey))) = (&section.top, section.stack.last()) else {
         return;
     };
+    let uppermost = section.stack.len().saturating_sub(1);
+    if !place.sound(&format!("/stack/{uppermost}/stud")) {
+        return;
+    }
     let sides = [
         (rake.left, ridge - section.from),
         (rake.right, section.to - ridge),
@@ -165,10 +171,11 @@ fn roof(place: &Place<'_>, section: &Section) {
     }
 }
 
-fn measured(place: &Place<'_>, wall: &Wall, openings: &[&str]) {
+fn measured(place: &Place<'_>, wall: &Wall, openings: Option<&[&str]>) {
     let Some(measured) = &wall.measured else { return };
     for (index, found) in measured.openings.iter().enumerate() {
-        if openings.binary_search(&found.opening.as_str()).is_err() {
+        let unknown = openings.is_some_and(|names| names.binary_search(&found.opening.as_str()).is_err());
+        if unknown && place.sound(&format!("/measured/openings/{index}/opening")) {
             let field = format!("/measured/openings/{index}/opening");
             place.fault(
                 &field,
@@ -178,7 +185,8 @@ fn measured(place: &Place<'_>, wall: &Wall, openings: &[&str]) {
             );
         }
     }
-    if measured.out_of_plumb.is_some() && measured.plumb_height.is_none() {
+    let plumb = place.sound("/measured/out_of_plumb") && place.sound("/measured/plumb_height");
+    if plumb && measured.out_of_plumb.is_some() && measured.plumb_height.is_none() {
         place.fault(
             "/measured/plumb_height",
             Code::MeasuredAlone,

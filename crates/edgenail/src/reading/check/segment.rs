@@ -7,13 +7,22 @@ use crate::length::Length;
 use crate::reading::value::ShowPlain as _;
 
 pub(super) fn check(place: &Place<'_>, wall: &Wall) {
+    let wall_place = place;
+    let storeys: Vec<StoreyAt<'_>> = storeys(wall).collect();
+    let named = wall_place.sound("/sections")
+        || storeys
+            .iter()
+            .all(|at| wall_place.sound(&format!("{}/name", at.path)));
     for (index, segment) in wall.segments.iter().enumerate() {
         let path = format!("{}/segments/{index}", place.path);
         let place = Place {
             path: &path,
             ..*place
         };
-        if segment.from >= segment.to || segment.to > wall.length {
+        if !place.sound("") {
+            continue;
+        }
+        if wall_place.sound("/length") && (segment.from >= segment.to || segment.to > wall.length) {
             place.fault(
                 "/to",
                 Code::SegmentOffWall,
@@ -31,11 +40,11 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
             );
         }
         let mut known = false;
-        for (section, storey) in storeys(wall).filter(|(_, storey)| storey.name == segment.storey) {
+        for at in storeys.iter().filter(|at| at.storey.name == segment.storey) {
             known = true;
-            over_openings(&place, segment, section, storey);
+            over_openings(&place, wall_place, segment, at);
         }
-        if !known {
+        if named && !known {
             place.fault(
                 "/storey",
                 Code::UnknownName,
@@ -43,8 +52,9 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
                 "the name of a storey of this wall",
             );
         }
-        for other in wall.segments.iter().take(index) {
-            if other.storey == segment.storey && other.from < segment.to && segment.from < other.to {
+        for (other_index, other) in wall.segments.iter().enumerate().take(index) {
+            let sound = wall_place.sound(&format!("/segments/{other_index}"));
+            if sound && other.storey == segment.storey && other.from < segment.to && segment.from < other.to {
                 place.fault(
                     "",
                     Code::SegmentsOverlap,
@@ -56,22 +66,39 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
     }
 }
 
-fn storeys(wall: &Wall) -> impl Iterator<Item = (&Section, &Storey)> {
-    wall.sections.iter().flat_map(|section| {
-        section.stack.iter().filter_map(move |level| match level {
-            Level::Storey(storey) => Some((section, storey)),
-            Level::FloorBand(_) => None,
-        })
+/// A storey, its section, and where it stands in the wall's document.
+struct StoreyAt<'w> {
+    section: &'w Section,
+    storey: &'w Storey,
+    path: String,
+}
+
+fn storeys(wall: &Wall) -> impl Iterator<Item = StoreyAt<'_>> {
+    wall.sections.iter().enumerate().flat_map(|(index, section)| {
+        section
+            .stack
+            .iter()
+            .enumerate()
+            .filter_map(move |(level, storey)| match storey {
+                Level::Storey(storey) => Some(StoreyAt {
+                    section,
+                    storey,
+                    path: format!("/sections/{index}/stack/{level}"),
+                }),
+                Level::FloorBand(_) => None,
+            })
     })
 }
 
-fn over_openings(place: &Place<'_>, segment: &Segment, section: &Section, storey: &Storey) {
+fn over_openings(place: &Place<'_>, wall: &Place<'_>, segment: &Segment, at: &StoreyAt<'_>) {
+    let section = at.section;
     if segment.method == Method::ForceTransfer || segment.to <= section.from || segment.from >= section.to {
         return;
     }
-    for opening in &storey.openings {
-        if opening.left < segment.to && segment.from < opening.left + opening.width {
-            let right = opening.left + opening.width;
+    for (index, opening) in at.storey.openings.iter().enumerate() {
+        let right = opening.left + opening.width;
+        let lies = opening.left < segment.to && segment.from < right;
+        if lies && wall.sound(&format!("{}/openings/{index}", at.path)) {
             place.fault(
                 "",
                 Code::SegmentOverOpening,

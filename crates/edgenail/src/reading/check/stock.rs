@@ -26,6 +26,9 @@ pub(super) fn check(place: &Place<'_>, stock: &Stock) {
     );
     for (index, offcut) in stock.offcuts.iter().enumerate() {
         let path = format!("/stock/offcuts/{index}");
+        if !place.sound("/stock/sheets") || !place.sound(&path) {
+            continue;
+        }
         match stock.sheets.iter().find(|sheet| sheet.name == offcut.sheet) {
             None => place.fault(
                 &format!("{path}/sheet"),
@@ -52,8 +55,10 @@ pub(super) fn check(place: &Place<'_>, stock: &Stock) {
 }
 
 pub(super) fn check_wall(place: &Place<'_>, wall: &Wall, stock: &Stock) {
+    let whole = Place { path: "", ..*place };
     let category = |field: &str, category: &str| {
-        if !stock.sheets.iter().any(|sheet| sheet.category == category) {
+        let sound = place.sound(field) && whole.sound("/stock/sheets");
+        if sound && !stock.sheets.iter().any(|sheet| sheet.category == category) {
             place.fault(
                 field,
                 Code::NotInStock,
@@ -64,24 +69,30 @@ pub(super) fn check_wall(place: &Place<'_>, wall: &Wall, stock: &Stock) {
     };
     let nail = |field: &str, name: Option<&String>| {
         if let Some(name) = name
+            && place.sound(field)
+            && whole.sound("/stock/nails")
             && !stock.nails.iter().any(|nail| nail.name == *name)
         {
             place.fault(field, Code::UnknownName, name, "the name of a nail in stock");
         }
     };
     let assembly = &wall.practice.assembly;
-    category("/practice/assembly/category", &assembly.category);
-    nail("/practice/assembly/nail", assembly.nail.as_ref());
-    nail("/practice/assembly/treated_nail", assembly.treated_nail.as_ref());
-    if let Some(name) = &wall.practice.block_stick
-        && !stock.sticks.iter().any(|stick| stick.name == *name)
-    {
-        place.fault(
-            "/practice/block_stick",
-            Code::UnknownName,
-            name,
-            "the name of a stick in stock",
-        );
+    if whole.sound("/practice") {
+        category("/practice/assembly/category", &assembly.category);
+        nail("/practice/assembly/nail", assembly.nail.as_ref());
+        nail("/practice/assembly/treated_nail", assembly.treated_nail.as_ref());
+        if let Some(name) = &wall.practice.block_stick
+            && place.sound("/practice/block_stick")
+            && whole.sound("/stock/sticks")
+            && !stock.sticks.iter().any(|stick| stick.name == *name)
+        {
+            place.fault(
+                "/practice/block_stick",
+                Code::UnknownName,
+                name,
+                "the name of a stick in stock",
+            );
+        }
     }
     for (index, segment) in wall.segments.iter().enumerate() {
         if let Some(wanted) = &segment.category {
@@ -103,13 +114,10 @@ pub(super) fn check_wall(place: &Place<'_>, wall: &Wall, stock: &Stock) {
             .collect(),
     };
     for (field, name) in sheets {
-        if !stock.sheets.iter().any(|sheet| sheet.name == name) {
-            place.fault(
-                &format!("/given_layout/{field}/sheet"),
-                Code::UnknownName,
-                name,
-                "the name of a sheet in stock",
-            );
+        let field = format!("/given_layout/{field}/sheet");
+        let sound = place.sound(&field) && whole.sound("/stock/sheets");
+        if sound && !stock.sheets.iter().any(|sheet| sheet.name == name) {
+            place.fault(&field, Code::UnknownName, name, "the name of a sheet in stock");
         }
     }
 }
