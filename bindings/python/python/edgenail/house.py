@@ -33,6 +33,7 @@ __all__ = [
     "Judgement",
     "LengthLike",
     "LengthUnit",
+    "Limits",
     "Measured",
     "MeasuredOpening",
     "Nail",
@@ -94,6 +95,10 @@ class BandMembers(TypedDict):
     blocking_between: NotRequired[bool]
     """Blocks stand between the members, flush with the wall's face. Source of the default: own
     value."""
+
+    chord: NotRequired[LengthLike]
+    """Height of the chords of a truss along the wall. Source of the default: common practice, no
+    source: chords of floor trusses lie flat."""
 
     depth: LengthLike
     """Height of the members and of the rim."""
@@ -421,6 +426,74 @@ class LengthUnit(TypedDict):
     """Units in one inch; always 40640."""
 
 
+class Limits(TypedDict):
+    """Where rules of the standards and of practice begin to hold."""
+
+    corner_lap_most: NotRequired[LengthLike]
+    """The most that a given panel may reach past an end of the wall, to lap a corner. Source of the
+    default: own value."""
+
+    field_close_spacing: NotRequired[LengthLike]
+    """The most that their field nails may be apart. Source of the default: SDPWS 2015 4.3.7.1, from
+    memory, not checked against print."""
+
+    field_close_studs: NotRequired[LengthLike]
+    """On-centre spacing of studs from which such sheets take closer field nails. Source of the
+    default: SDPWS 2015 4.3.7.1, from memory, not checked against print."""
+
+    field_close_thickness: NotRequired[LengthLike]
+    """Sheets no thicker than this take closer field nails on studs ``field_close_studs`` apart or
+    more. Source of the default: SDPWS 2015 4.3.7.1, from memory, not checked against print."""
+
+    ground_clear: NotRequired[LengthLike]
+    """Sheathing keeps so far from the ground. Source of the default: IRC R317.1, from memory, not
+    checked against print."""
+
+    header_room_least: NotRequired[LengthLike]
+    """Over an opening with less room than this up to the stud tops, the header is left to the
+    designer. Source of the default: own value."""
+
+    one_person_most: NotRequired[LengthLike]
+    """One person sets a piece no longer than this; two set a longer one. Source of the default:
+    common practice, no source: an 8 ft sheet and what it is over."""
+
+    portal_seam_within: NotRequired[LengthLike]
+    """The one level seam of a portal's leg lies in so much of the middle of its height. Source of
+    the default: IRC R602.10.6, from memory, not checked against print."""
+
+    segment_slenderness_most: NotRequired[DecimalLike]
+    """Greatest height of a segment over its length; a slenderer one contributes nothing. Source of
+    the default: SDPWS 2015 4.3.4, from memory, not checked against print."""
+
+    weak_upright_studs: NotRequired[LengthLike]
+    """On-centre spacing of studs from which such sheets are weak upright. Source of the default:
+    common practice, no source."""
+
+    weak_upright_thickness: NotRequired[LengthLike]
+    """Sheets no thicker than this are weak against wind where they run upright on studs
+    ``weak_upright_studs`` apart or more. Source of the default: common practice, no source."""
+
+    wide_member: NotRequired[LengthLike]
+    """Least face of a member that two panels share where the nailing is close. Source of the
+    default: common practice, no source: the face of 3 in. lumber."""
+
+    wide_member_deep_spacing: NotRequired[LengthLike]
+    """At this edge spacing or closer they share one where a thick nail goes deep. Source of the
+    default: SDPWS 2015 4.3.7.1, from memory, not checked against print."""
+
+    wide_member_penetration: NotRequired[LengthLike]
+    """Penetration into the member beyond which a nail goes deep. Source of the default: SDPWS 2015
+    4.3.7.1, from memory, not checked against print."""
+
+    wide_member_shank: NotRequired[DecimalLike]
+    """Shank from which a nail is thick, inches. Source of the default: ASTM F1667 for a 10d common
+    nail, from memory, not checked against print."""
+
+    wide_member_spacing: NotRequired[LengthLike]
+    """At this edge spacing or closer two panels share a member of ``wide_member`` or more. Source
+    of the default: SDPWS 2015 4.3.7.1, from memory, not checked against print."""
+
+
 class Measured(TypedDict):
     """A wall as it was found before sheathing."""
 
@@ -687,6 +760,10 @@ class Practice(TypedDict):
     effort_most: NotRequired[int]
     """The most arcs that the search may price for one wall. Source of the default: own value."""
 
+    end_parts_most: NotRequired[int]
+    """The search divides a sheet into at most so many equal parts to end a wall with. Source of the
+    default: own value."""
+
     end_short: NotRequired[LengthLike]
     """The most that a panel stays short of a wall end, so that its sheet fits. Source of the
     default: common practice, no source."""
@@ -720,6 +797,10 @@ class Practice(TypedDict):
 
     kerf: NotRequired[LengthLike]
     """What the saw takes. Source of the default: common practice, no source."""
+
+    limits: NotRequired[Limits]
+    """Where rules of the standards and of practice begin to hold. Source of the default: own
+    value."""
 
     line_pull_most: NotRequired[LengthLike]
     """A line is snapped in pulls no longer than this. Source of the default: common practice, no
@@ -761,6 +842,11 @@ class Practice(TypedDict):
     running: NotRequired[Literal["upright", "flat", "either"]]
     """Which way sheets run. Source of the default: own value."""
 
+    seam_off_wood_most: NotRequired[LengthLike]
+    """The search counts a member as carrying a seam that stands so far off the place where both
+    nail lines have their full wood. Source of the default: arithmetic: half of 1 1/2 in. less half
+    a gap of 1/8 in. leaves 1/16 in. over 3/8 and 1/4 in.."""
+
     sheathed: NotRequired[Literal["deck", "standing"]]
     """Where the walls are sheathed; what cannot be set on the deck is set standing. Source of the
     default: a framing article: most framers sheathe before raising."""
@@ -768,6 +854,10 @@ class Practice(TypedDict):
     spare_percent: NotRequired[DecimalLike]
     """Spare sheets, in percent of the cut-plan sheets, rounded up to whole sheets. Source of the
     default: own value: what was cut-planned needs no allowance for waste."""
+
+    stacks_most: NotRequired[int]
+    """The most stacks of courses that the search lays out for one bottom line and one set of
+    directions. Source of the default: own value."""
 
     stagger_least: NotRequired[LengthLike]
     """Seams of neighbouring courses stand at least this far apart where the edge between them is

@@ -27,6 +27,8 @@ pub struct Block {
     pub length: Length,
     /// How it lies.
     pub lie: BlockLie,
+    /// How deep it goes behind its face.
+    pub depth: Length,
     /// The stick that it is cut from, as a place in the stock's list.
     pub stick: u32,
     /// It fills the depth of the stud, as a fire block must.

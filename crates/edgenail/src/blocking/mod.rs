@@ -15,7 +15,7 @@ pub use added::{AddedStud, Block, BlockLie, Blocking, Impossible, StickCut, Wide
 pub use finding::{findings, narrow_members};
 pub use lie::{Lumber, block_lumber, stud_lumber, wall_depth};
 pub use pack::pack_sticks;
-pub use wide::{CLOSE_SPACING, DEEP_NAIL_SPACING, DEEP_PENETRATION, THREE_INCH_LUMBER, shared_width};
+pub use wide::shared_width;
 pub use widen::{TooNarrow, too_narrow};
 
 use crate::edges::{EdgeRun, Lie, LineRule, PanelEdge, Site, Support, Unsupported};
@@ -213,6 +213,7 @@ impl Work<'_, '_> {
                 rect,
                 length: rect.width() - self.site.practice.block_clearance,
                 lie: lumber.lie,
+                depth: lumber.depth,
                 stick: lumber.stick,
                 fills_depth: lumber.depth >= wall_depth(self.site, rect.y0),
                 serves: Vec::new(),

@@ -18,7 +18,7 @@ impl Frame {
         for block in &blocking.blocks {
             let mut material = self.material_at(&block.rect);
             if block.lie == BlockLie::Flat && !block.fills_depth {
-                material.depth = material.depth.min(FLAT);
+                material.depth = material.depth.min(block.depth);
             }
             backed.put(&material, added(MemberKind::Block, Axis::Horizontal), block.rect);
         }
@@ -69,6 +69,3 @@ impl Frame {
         }
     }
 }
-
-/// Thickness of lumber that lies flat.
-const FLAT: crate::length::Length = crate::length::Length::sixteenths(24);

@@ -99,7 +99,7 @@ fn bare_members(frame: &mut Frame, members: &BandMembers, at: &Lying, y: Interva
             members.blocking_between
         }
         (Direction::Along, MemberKindInBand::Truss) => {
-            let chord = CHORD.min(y.len().half());
+            let chord = members.chord.min(y.len().half());
             let (low, high) = (
                 Interval::new(y.lo, y.lo + chord),
                 Interval::new(y.hi - chord, y.hi),
@@ -135,6 +135,3 @@ fn bare_members(frame: &mut Frame, members: &BandMembers, at: &Lying, y: Interva
         }
     }
 }
-
-/// Height of the chord of a floor truss, whose chords lie flat (common practice, no source).
-const CHORD: Length = Length::sixteenths(24);

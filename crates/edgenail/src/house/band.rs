@@ -56,6 +56,8 @@ pub struct BandMembers {
     pub width: Length,
     /// Height of the members and of the rim.
     pub depth: Length,
+    /// Height of the chords of a truss along the wall.
+    pub chord: Length,
     /// On-centre spacing; of a truss along the wall, the spacing of its webs.
     pub spacing: Length,
     /// Where their layout is pulled from.

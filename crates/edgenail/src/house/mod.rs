@@ -7,6 +7,7 @@ mod band;
 mod corner;
 mod drawn;
 mod given;
+mod limits;
 mod measured;
 mod opening;
 mod practice;
@@ -22,6 +23,7 @@ pub use band::{BandLayer, BandMembers, Direction, FloorBand, MemberKindInBand, R
 pub use corner::{Corner, CornerTurn, WallEnd};
 pub use drawn::DrawnIn;
 pub use given::{GivenBand, GivenLayout, GivenPiece};
+pub use limits::Limits;
 pub use measured::{Measured, MeasuredOpening};
 pub use opening::{Header, Opening, OpeningKind, Patch};
 pub use practice::{

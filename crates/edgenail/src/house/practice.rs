@@ -1,6 +1,6 @@
 //! How the crew works. Every default is a row of the table of fields with its source.
 
-use super::Coating;
+use super::{Coating, Limits};
 use crate::decimal::Decimal;
 use crate::length::Length;
 use serde::Serialize;
@@ -190,6 +190,8 @@ pub struct Practice {
     pub treated_coatings: Vec<Coating>,
     /// What is accepted before sheathing.
     pub tolerances: Tolerances,
+    /// Where rules begin to hold.
+    pub limits: Limits,
     /// A line is snapped in pulls no longer than this.
     pub line_pull_most: Length,
     /// Smaller side of an off-cut that is kept.
@@ -208,6 +210,13 @@ pub struct Practice {
     pub hand_loss_percent: Decimal,
     /// The most arcs that the search may price for one wall.
     pub effort_most: u64,
+    /// The most stacks of courses that the search lays out for one bottom line and one set of directions.
+    pub stacks_most: u32,
+    /// The search divides a sheet into at most so many equal parts to end a wall with.
+    pub end_parts_most: u32,
+    /// The search counts a member as carrying a seam that stands so far off the place where both nail lines have
+    /// their full wood.
+    pub seam_off_wood_most: Length,
     /// Alternatives that are listed beside the chosen layout.
     pub alternatives: u32,
 }

@@ -4,10 +4,10 @@ use crate::frame::{Frame, frame_wall};
 use crate::geometry::Rect;
 use crate::house::{
     Assembly, BandLayer, BandMembers, Bearing, BlockedEdges, Bottom, Coating, DatumChoice, Direction, End,
-    EndStuds, Face, FloorBand, Header, House, JobRates, Judgement, LayoutOrigin, Level, MemberKindInBand,
-    Method, Nail, NailTool, Objective, Opening, OpeningKind, PlaceFactors, Plate, Practice, Rim, RimKind,
-    RimSeam, RunningChoice, Section, Segment, SheathingPlace, Sheet, Species, StartChoice, Stick, Stock,
-    Storey, StrengthAxis, Stud, Tolerances, Top, Wall,
+    EndStuds, Face, FloorBand, Header, House, JobRates, Judgement, LayoutOrigin, Level, Limits,
+    MemberKindInBand, Method, Nail, NailTool, Objective, Opening, OpeningKind, PlaceFactors, Plate, Practice,
+    Rim, RimKind, RimSeam, RunningChoice, Section, Segment, SheathingPlace, Sheet, Species, StartChoice,
+    Stick, Stock, Storey, StrengthAxis, Stud, Tolerances, Top, Wall,
 };
 use crate::length::Length;
 use crate::{Amount, Decimal};
@@ -15,6 +15,28 @@ use crate::{Amount, Decimal};
 /// Inches and sixteenths.
 pub(crate) fn inch(whole: i64, sixteenths: i64) -> Length {
     Length::inches(whole) + Length::sixteenths(sixteenths)
+}
+
+/// The limits of the table of fields.
+fn limits() -> Limits {
+    Limits {
+        weak_upright_thickness: inch(0, 7),
+        weak_upright_studs: inch(24, 0),
+        field_close_thickness: inch(0, 7),
+        field_close_studs: inch(24, 0),
+        field_close_spacing: inch(6, 0),
+        wide_member: inch(2, 8),
+        wide_member_spacing: inch(2, 0),
+        wide_member_deep_spacing: inch(3, 0),
+        wide_member_shank: Decimal::thousandths(148),
+        wide_member_penetration: inch(1, 8),
+        segment_slenderness_most: Decimal::tenths(35),
+        portal_seam_within: inch(24, 0),
+        ground_clear: inch(6, 0),
+        corner_lap_most: inch(24, 0),
+        header_room_least: inch(3, 0),
+        one_person_most: inch(98, 0),
+    }
 }
 
 pub(crate) fn practice() -> Practice {
@@ -69,6 +91,7 @@ pub(crate) fn practice() -> Practice {
             bow: inch(0, 4),
             layout: inch(0, 2),
         },
+        limits: limits(),
         line_pull_most: Length::feet(35),
         offcut_width_least: inch(16, 0),
         offcut_length_least: inch(24, 0),
@@ -78,6 +101,9 @@ pub(crate) fn practice() -> Practice {
         gun_loss_percent: Decimal::whole(5),
         hand_loss_percent: Decimal::whole(20),
         effort_most: 1_000_000,
+        stacks_most: 4,
+        end_parts_most: 3,
+        seam_off_wood_most: inch(0, 1),
         alternatives: 0,
     }
 }
@@ -163,6 +189,7 @@ fn band(rim: Option<RimKind>) -> FloorBand {
         member: MemberKindInBand::SawnJoist,
         width: inch(1, 8),
         depth: inch(11, 4),
+        chord: inch(1, 8),
         spacing: inch(16, 0),
         origin: LayoutOrigin {
             end: End::Left,

@@ -6,7 +6,6 @@ use crate::finding::{Finding, FindingCode, Severity, inches};
 use crate::frame::MemberKind;
 use crate::geometry::{Point, Rect};
 use crate::layout::{Layout, Piece, category_thickness, marks};
-use crate::length::Length;
 
 /// What is wrong with the nailing of a layout on a backed frame: nails without a place, nails that may not go into
 /// treated lumber, plates of segments that no row is on.
@@ -160,19 +159,15 @@ fn plates(site: &Site<'_>, rows: &[NailRow], out: &mut Vec<Finding>) {
     }
 }
 
-/// Panels up to this thickness on studs this far apart or farther take field nails at `FIELD_CLOSE` (SDPWS 2015 4.3.7.1;
-/// from memory, not checked against print).
-const THIN: Length = Length::sixteenths(7);
-const WIDE_STUDS: Length = Length::inches(24);
-const FIELD_CLOSE: Length = Length::inches(6);
-
 /// Field nails wider apart than panel and studs allow: refused in a segment, marked elsewhere.
 fn field_spacing(site: &Site<'_>, layout: &Layout, out: &mut Vec<Finding>) {
+    let limits = &site.practice.limits;
+    let close = limits.field_close_spacing;
     for storey in site
         .frame
         .storeys
         .iter()
-        .filter(|storey| storey.spacing >= WIDE_STUDS)
+        .filter(|storey| storey.spacing >= limits.field_close_studs)
     {
         let thin = |piece: &&Piece| {
             let bounds = piece.outline.bounds();
@@ -180,13 +175,13 @@ fn field_spacing(site: &Site<'_>, layout: &Layout, out: &mut Vec<Finding>) {
             let thickness = sheet.and_then(|sheet| category_thickness(&sheet.category));
             bounds.y0 < storey.studs_to
                 && storey.studs_from < bounds.y1
-                && thickness.is_some_and(|t| t <= THIN)
+                && thickness.is_some_and(|t| t <= limits.field_close_thickness)
         };
         let wide: Vec<(&Piece, bool)> = layout
             .pieces
             .iter()
             .filter(thin)
-            .filter(|piece| site.field_spacing(piece.outline.bounds()) > FIELD_CLOSE)
+            .filter(|piece| site.field_spacing(piece.outline.bounds()) > close)
             .map(|piece| (piece, site.segments_at(piece.outline.bounds()).next().is_some()))
             .collect();
         for (relied_on, severity) in [(true, Severity::Refuse), (false, Severity::Advise)] {
@@ -204,12 +199,14 @@ fn field_spacing(site: &Site<'_>, layout: &Layout, out: &mut Vec<Finding>) {
             out.push(
                 Finding::of(&site.wall.name, FindingCode::FieldSpacing, severity)
                     .at(bounds.x0, bounds.y0)
-                    .against(inches(spacing.unwrap_or_default()), inches(FIELD_CLOSE))
+                    .against(inches(spacing.unwrap_or_default()), inches(close))
                     .says(format!(
-                        "Pieces {}: field nails {} apart; panels of 7/16 or less on studs 24 in. apart take them at {}.",
+                        "Pieces {}: field nails {} apart; panels of {} or less on studs {} apart take them at {}.",
                         marks(pieces()),
                         inches(spacing.unwrap_or_default()),
-                        inches(FIELD_CLOSE)
+                        inches(limits.field_close_thickness),
+                        inches(limits.field_close_studs),
+                        inches(close)
                     )),
             );
         }

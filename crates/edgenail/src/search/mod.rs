@@ -122,6 +122,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
 fn candidates(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Candidate>, bool) {
     let mut courses = Courses::new(space);
     let mut found: Vec<Candidate> = Vec::new();
+    let most = space.practice.stacks_most as usize;
     for reach in datum::reaches(space) {
         let bottom = space
             .frame
@@ -133,7 +134,7 @@ fn candidates(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Candid
             .unwrap_or_default()
             - reach;
         let levels = level::levels(space, bottom);
-        for stack in stack::stacks(space, &levels, STACKS) {
+        for stack in stack::stacks(space, &levels, most) {
             if *effort >= space.practice.effort_most {
                 return (found, true);
             }
@@ -189,9 +190,6 @@ fn build(house: &House, frame: &Frame, mut candidates: Vec<Candidate>, least: us
     }
     built
 }
-
-/// Stacks of each bottom line and set of directions that are built through all stages.
-const STACKS: usize = 4;
 
 /// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.
 const FORBIDDING: Amount = Amount::whole(100_000);

@@ -66,7 +66,9 @@ impl<'a> Space<'a> {
         }
         let mut last_sizes: Vec<Length> = sizes
             .iter()
-            .flat_map(|size| (1..=MOST_PARTS).map(|parts| part(*size, parts, practice.kerf)))
+            .flat_map(|size| {
+                (1..=i64::from(practice.end_parts_most)).map(|parts| part(*size, parts, practice.kerf))
+            })
             .filter(|size| *size >= practice.filler_least)
             .collect();
         for sizes in [&mut sizes, &mut last_sizes] {
@@ -227,7 +229,7 @@ impl<'a> Space<'a> {
 
     /// How much of a vertical seam over this height has no wood behind it.
     pub fn bare_length(&self, x: Length, y: Interval) -> Length {
-        let reach = self.seam_half() - SEAM_TOLERANCE;
+        let reach = self.seam_half() - self.practice.seam_off_wood_most;
         let high = self
             .frame
             .upper
@@ -267,9 +269,6 @@ impl<'a> Space<'a> {
     }
 }
 
-/// A seam may stand so far off the middle of a 2x member: 11/16 in. of wood on each side less 5/8 in. that is needed.
-const SEAM_TOLERANCE: Length = Length::sixteenths(1);
-
 /// Rims between storeys at whose middle a seam is parted for shrinkage.
 fn parted_rims(practice: &Practice, frame: &Frame) -> Vec<Interval> {
     let rims = frame.bands.iter().filter_map(|band| band.rim);
@@ -278,9 +277,6 @@ fn parted_rims(practice: &Practice, frame: &Frame) -> Vec<Interval> {
         .filter(|rim| above_storey(rim.lo) && on_sawn_rim(practice, frame, (rim.lo + rim.hi).half()))
         .collect()
 }
-
-/// A last course may be a half or a third of a sheet high.
-const MOST_PARTS: i64 = 3;
 
 /// One of so many equal parts of a sheet, the kerf lost between them.
 fn part(size: Length, parts: i64, kerf: Length) -> Length {

@@ -3,7 +3,6 @@
 use crate::evaluate::Evaluated;
 use crate::frame::{EndCondition, Frame};
 use crate::house::House;
-use crate::length::Length;
 use crate::start::{DatumIs, Start};
 use crate::takeoff::Place;
 use serde::Serialize;
@@ -164,7 +163,7 @@ fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
             hold_point: false,
             waits_for: waits.to_owned(),
             reach,
-            people: if long > Length::feet(8) + Length::inches(2) {
+            people: if practice.is_some_and(|practice| long > practice.limits.one_person_most) {
                 2
             } else {
                 1

@@ -6,11 +6,9 @@ use crate::frame::MemberKind;
 use crate::house::Bearing;
 use crate::length::Length;
 
-/// Wood keeps so far from the ground (IRC R317.1; from memory, not checked against print).
-const ABOVE_GROUND: Length = Length::inches(6);
-
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     let reach = ground.layout.reach;
+    let clear = ground.practice.limits.ground_clear;
     for (place, section) in ground.frame.sections.iter().zip(&ground.wall.sections) {
         if place.bears == Bearing::Concrete && reach > ground.practice.overhang_most {
             out.push(
@@ -37,18 +35,14 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                     )),
             );
         }
-        if let Some(above) = section
-            .bottom
-            .above_grade
-            .filter(|above| *above - reach < ABOVE_GROUND)
-        {
+        if let Some(above) = section.bottom.above_grade.filter(|above| *above - reach < clear) {
             out.push(
                 ground
                     .finding(FindingCode::NearGrade, Severity::Mend)
                     .at(place.x.lo, place.base - reach)
                     .against(
                         inches(above - reach),
-                        format!("{} above the ground (IRC R317.1)", inches(ABOVE_GROUND)),
+                        format!("{} above the ground (IRC R317.1)", inches(clear)),
                     )
                     .says(format!(
                         "Sheathing ends {} above the ground.",

@@ -6,13 +6,6 @@ use crate::frame::{BandPlace, MemberKind, SegmentPlace};
 use crate::house::Method;
 use crate::length::Length;
 
-/// Twice the greatest height of a segment over its length: 3.5 (SDPWS 2015 4.3.4; from memory, not checked against
-/// print).
-const TWICE_ASPECT_MOST: i64 = 7;
-/// The one level seam of a portal's leg lies in the middle 24 in. (IRC R602.10.6; from memory, not checked against
-/// print).
-const PORTAL_SEAM_WITHIN: Length = Length::inches(24);
-
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     bands(ground, out);
     for place in &ground.frame.segments {
@@ -76,7 +69,10 @@ fn is_open(ground: &Ground<'_>, band: &BandPlace) -> bool {
 
 fn proportions(ground: &Ground<'_>, place: &SegmentPlace, out: &mut Vec<Finding>) {
     let (width, height) = (place.rect.width(), place.rect.height());
-    if place.method == Method::Portal || height * 2 <= width * TWICE_ASPECT_MOST {
+    let most = ground.practice.limits.segment_slenderness_most;
+    let allowed = most.scaled(i128::from(width.units()), 1, 4);
+    let allowed = allowed.and_then(|height| height.in_units_of(4));
+    if place.method == Method::Portal || allowed.is_none_or(|allowed| height.units() * 10_000 <= allowed) {
         return;
     }
     let width_units = width.units().max(1);
@@ -87,10 +83,10 @@ fn proportions(ground: &Ground<'_>, place: &SegmentPlace, out: &mut Vec<Finding>
             .at(place.rect.x0, place.rect.y0)
             .against(
                 format!("{}.{:02} : 1", hundredths / 100, hundredths % 100),
-                "3.5 : 1",
+                format!("{most} : 1"),
             )
             .says(format!(
-                "{} is {} high and {} long; past 3.5 to 1 it contributes nothing.",
+                "{} is {} high and {} long; past {most} to 1 it contributes nothing.",
                 place.mark,
                 inches(height),
                 inches(width)
@@ -101,13 +97,17 @@ fn proportions(ground: &Ground<'_>, place: &SegmentPlace, out: &mut Vec<Finding>
 /// A portal's leg is one sheet from bottom plate to the top of the header, or has one level seam near the middle.
 fn portal(ground: &Ground<'_>, place: &SegmentPlace, out: &mut Vec<Finding>) {
     let (x, y) = (place.rect.x_span(), place.rect.y_span());
+    let within = ground.practice.limits.portal_seam_within;
     let refuse = |at: (Length, Length), found: &str| {
         ground
             .finding(FindingCode::SeamOnJoint, Severity::Refuse)
             .at(at.0, at.1)
             .against(
                 found,
-                "one sheet, or one level seam in the middle 24 in. (IRC R602.10.6)",
+                format!(
+                    "one sheet, or one level seam in the middle {} (IRC R602.10.6)",
+                    inches(within)
+                ),
             )
             .says(format!("Portal leg {}: {found}.", place.mark))
     };
@@ -122,7 +122,7 @@ fn portal(ground: &Ground<'_>, place: &SegmentPlace, out: &mut Vec<Finding>) {
         .filter(|seam| y.lo < *seam && *seam < y.hi)
         .collect();
     for seam in &levels {
-        if (*seam * 2 - y.lo - y.hi).abs() > PORTAL_SEAM_WITHIN {
+        if (*seam * 2 - y.lo - y.hi).abs() > within {
             out.push(refuse(
                 (x.lo, *seam),
                 "a level seam outside the middle of its height",

@@ -7,12 +7,8 @@ use crate::layout::cutter::sheet_size;
 use crate::layout::{Piece, Running, category_thickness, marks};
 use crate::length::Length;
 
-/// Panels no thicker than this run across studs as far apart as `WIDE_STUDS` where wind presses (common practice, no
-/// source).
-const THIN: Length = Length::sixteenths(7);
-const WIDE_STUDS: Length = Length::inches(24);
-
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
+    let limits = &ground.practice.limits;
     let mut weak: Vec<&Piece> = Vec::new();
     for piece in &ground.layout.pieces {
         let bounds = piece.outline.bounds();
@@ -51,9 +47,12 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                     )),
             );
         }
-        let thin = category_thickness(&sheet.category).is_some_and(|thickness| thickness <= THIN);
+        let thin = category_thickness(&sheet.category)
+            .is_some_and(|thickness| thickness <= limits.weak_upright_thickness);
         let studs = ground.frame.storeys.iter().filter(|storey| {
-            bounds.y0 < storey.studs_to && storey.studs_from < bounds.y1 && storey.spacing >= WIDE_STUDS
+            bounds.y0 < storey.studs_to
+                && storey.studs_from < bounds.y1
+                && storey.spacing >= limits.weak_upright_studs
         });
         if thin
             && piece.running == Running::Upright
@@ -65,14 +64,15 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     }
     if let Some(first) = weak.first() {
         let bounds = first.outline.bounds();
+        let studs = inches(limits.weak_upright_studs);
         let marks = marks(weak.iter().copied());
         out.push(
             ground
                 .finding(FindingCode::RunningDirection, Severity::Advise)
                 .at(bounds.x0, bounds.y0)
-                .against("thin panels upright", "across studs 24 in. apart")
+                .against("thin panels upright", format!("across studs {studs} apart"))
                 .says(format!(
-                    "Pieces {marks} run upright on studs 24 in. apart and are weak against wind; run them flat or ask the designer."
+                    "Pieces {marks} run upright on studs {studs} apart and are weak against wind; run them flat or ask the designer."
                 )),
         );
     }

@@ -120,8 +120,7 @@ fn given(place: &Place<'_>, wall: &Wall) {
             }
         }
         Some(GivenLayout::Pieces { pieces }) => {
-            // A panel may lap a corner by the depth of a wall and its sheathing.
-            let lap = Length::inches(24);
+            let lap = wall.practice.limits.corner_lap_most;
             for (index, piece) in pieces.iter().enumerate() {
                 let right = piece.left + piece.width;
                 if piece.left < -lap || right > wall.length + lap {

@@ -5,6 +5,7 @@
 
 mod document;
 mod given;
+mod limits;
 mod markdown;
 mod opening;
 mod practice;

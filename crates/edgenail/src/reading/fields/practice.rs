@@ -1,5 +1,6 @@
 //! How the crew works: the table of the defaults of practice.
 
+use super::limits::LIMITS;
 use super::{
     COMMON, Field, Kind, OWN, Object, Preset, empty, height, inches, list, name, nullable, parts, percent,
     sixteenths, value, whole,
@@ -276,6 +277,13 @@ pub(super) static PRACTICE: Object = Object {
             OWN,
             "What is accepted before sheathing.",
         ),
+        parts(
+            "limits",
+            Kind::Object(&LIMITS),
+            "{}",
+            OWN,
+            "Where rules of the standards and of practice begin to hold.",
+        ),
         value(
             "line_pull_most",
             Kind::Length {
@@ -344,6 +352,27 @@ pub(super) static PRACTICE: Object = Object {
             "5000000",
             OWN,
             "The most arcs that the search may price for one wall.",
+        ),
+        value(
+            "stacks_most",
+            whole(1, 100),
+            "4",
+            OWN,
+            "The most stacks of courses that the search lays out for one bottom line and one set of directions.",
+        ),
+        value(
+            "end_parts_most",
+            whole(1, 12),
+            "3",
+            OWN,
+            "The search divides a sheet into at most so many equal parts to end a wall with.",
+        ),
+        value(
+            "seam_off_wood_most",
+            sixteenths(0, 16),
+            "1/16",
+            "arithmetic: half of 1 1/2 in. less half a gap of 1/8 in. leaves 1/16 in. over 3/8 and 1/4 in.",
+            "The search counts a member as carrying a seam that stands so far off the place where both nail lines have their full wood.",
         ),
         value(
             "alternatives",

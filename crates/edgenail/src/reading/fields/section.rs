@@ -145,6 +145,13 @@ pub(in crate::reading) static BAND_MEMBERS: Object = Object {
         ),
         required("depth", inches(2, 60), "Height of the members and of the rim."),
         value(
+            "chord",
+            sixteenths(8, 16 * 12),
+            "1 1/2",
+            "common practice, no source: chords of floor trusses lie flat",
+            "Height of the chords of a truss along the wall.",
+        ),
+        value(
             "spacing",
             inches(4, 96),
             "16",

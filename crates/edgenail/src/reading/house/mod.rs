@@ -2,6 +2,7 @@
 
 mod document;
 mod given;
+mod limits;
 mod opening;
 mod practice;
 mod rates;

@@ -13,10 +13,9 @@ pub(super) struct Above {
     pub studs: Length,
     /// Width of a stud.
     pub stud: Length,
+    /// A header of less room than this is left to the designer.
+    pub header_room_least: Length,
 }
-
-/// A header of less room than this is left to the designer.
-const HEADER_ROOM_LEAST: Length = Length::inches(3);
 
 pub(super) fn opening(record: &Record<'_, '_>, storey: Above) -> Opening {
     let kind = record.get("kind");
@@ -35,7 +34,7 @@ pub(super) fn opening(record: &Record<'_, '_>, storey: Above) -> Opening {
         to: record.or("to", || left + width + bearing),
         plies: record.get("plies"),
         depth: record.from("depth", |usual: Length| {
-            if room >= HEADER_ROOM_LEAST {
+            if room >= storey.header_room_least {
                 usual.min(room)
             } else {
                 usual
@@ -51,7 +50,7 @@ pub(super) fn opening(record: &Record<'_, '_>, storey: Above) -> Opening {
         sill,
         width,
         height,
-        header: record.maybe_or("header", built, room >= HEADER_ROOM_LEAST),
+        header: record.maybe_or("header", built, room >= storey.header_room_least),
         trimmers,
         kings: record.get("kings"),
         sills: record.or("sills", || u32::from(sill > storey.plates)),

@@ -1,5 +1,6 @@
 //! How the crew works. A wall inherits from the house what it does not say itself.
 
+use super::limits::limits;
 use crate::house::{Assembly, Practice, Tolerances};
 use crate::reading::record::Record;
 
@@ -50,6 +51,9 @@ pub(super) fn practice(record: &Record<'_, '_>, outer: Option<&Practice>) -> Pra
         tolerances: record.object("tolerances", |record| {
             tolerances(record, outer.map(|outer| &outer.tolerances))
         }),
+        limits: record.object("limits", |record| {
+            limits(record, outer.map(|outer| &outer.limits))
+        }),
         line_pull_most: record.inherit("line_pull_most", outer.map(|outer| &outer.line_pull_most)),
         offcut_width_least: record
             .inherit("offcut_width_least", outer.map(|outer| &outer.offcut_width_least)),
@@ -69,6 +73,10 @@ pub(super) fn practice(record: &Record<'_, '_>, outer: Option<&Practice>) -> Pra
         gun_loss_percent: record.inherit("gun_loss_percent", outer.map(|outer| &outer.gun_loss_percent)),
         hand_loss_percent: record.inherit("hand_loss_percent", outer.map(|outer| &outer.hand_loss_percent)),
         effort_most: record.inherit("effort_most", outer.map(|outer| &outer.effort_most)),
+        stacks_most: record.inherit("stacks_most", outer.map(|outer| &outer.stacks_most)),
+        end_parts_most: record.inherit("end_parts_most", outer.map(|outer| &outer.end_parts_most)),
+        seam_off_wood_most: record
+            .inherit("seam_off_wood_most", outer.map(|outer| &outer.seam_off_wood_most)),
         alternatives: record.inherit("alternatives", outer.map(|outer| &outer.alternatives)),
     }
 }

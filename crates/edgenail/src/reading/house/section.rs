@@ -3,14 +3,20 @@
 use super::storey::{origin, plate, storey};
 use super::top::top;
 use crate::house::{
-    BandLayer, BandMembers, Bearing, Bottom, Direction, FloorBand, Level, MemberKindInBand, Rim, Section,
+    BandLayer, BandMembers, Bearing, Bottom, Direction, FloorBand, Level, Limits, MemberKindInBand, Rim,
+    Section,
 };
 use crate::length::Length;
 use crate::reading::fields::{BAND_MEMBERS, BAND_PLATE, LEVEL_BAND};
 use crate::reading::record::Record;
 
 /// A section that begins at `from` and, if it is the last, ends with the wall.
-pub(super) fn section(record: &Record<'_, '_>, from: Length, end: Option<Length>) -> Section {
+pub(super) fn section(
+    record: &Record<'_, '_>,
+    from: Length,
+    end: Option<Length>,
+    limits: &Limits,
+) -> Section {
     let from = record.or("from", || from);
     let to = match end {
         Some(end) => record.or("to", || end),
@@ -28,7 +34,7 @@ pub(super) fn section(record: &Record<'_, '_>, from: Length, end: Option<Length>
             Level::FloorBand(floor_band(record, bands, on_concrete))
         } else {
             storeys += 1;
-            Level::Storey(storey(record, storeys, on_concrete))
+            Level::Storey(storey(record, storeys, on_concrete, limits))
         }
     });
     Section {
@@ -78,6 +84,7 @@ fn members(record: &Record<'_, '_>) -> BandMembers {
         member,
         width: record.get("width"),
         depth: record.get("depth"),
+        chord: record.get("chord"),
         spacing: record.get("spacing"),
         origin: record.object("origin", origin),
         rim: record.maybe_or("rim", rim, rimmed),

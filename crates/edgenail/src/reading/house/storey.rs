@@ -1,12 +1,12 @@
 //! Plates and studs of one storey.
 
 use super::opening::{Above, opening, patch};
-use crate::house::{EndStuds, LayoutOrigin, Plate, Species, Storey, Stud};
+use crate::house::{EndStuds, LayoutOrigin, Limits, Plate, Species, Storey, Stud};
 use crate::length::Length;
 use crate::reading::record::Record;
 
 /// Storeys are counted from the lowest, from one.
-pub(super) fn storey(record: &Record<'_, '_>, number: u32, on_concrete: bool) -> Storey {
+pub(super) fn storey(record: &Record<'_, '_>, number: u32, on_concrete: bool, limits: &Limits) -> Storey {
     let mut lowest = true;
     let bottom_plates = record.list("bottom_plates", |record| {
         let on_concrete = lowest && on_concrete;
@@ -19,6 +19,7 @@ pub(super) fn storey(record: &Record<'_, '_>, number: u32, on_concrete: bool) ->
         plates,
         studs: plates + stud.length,
         stud: stud.width,
+        header_room_least: limits.header_room_least,
     };
     Storey {
         name: record.or("name", || ordinal(number)),

@@ -17,7 +17,7 @@ pub(super) fn wall(record: &Record<'_, '_>, general: &Practice) -> Wall {
     let sections = record.list("sections", |record| {
         number += 1;
         let end = (number == count).then_some(length);
-        let section = section(record, at, end);
+        let section = section(record, at, end, &practice.limits);
         at = section.to;
         section
     });
