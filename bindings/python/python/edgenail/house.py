@@ -14,6 +14,7 @@ from edgenail.lengths import Length
 
 __all__ = [
     "Assembly",
+    "Assumed",
     "BandMembers",
     "BandPlate",
     "Bottom",
@@ -87,6 +88,19 @@ class Assembly(TypedDict):
     treated_nail: NotRequired[str | None]
     """Name of the nail into treated lumber; null takes the first in stock that resists
     corrosion."""
+
+
+class Assumed(TypedDict):
+    """A value that a reading of the house chose because nobody said it."""
+
+    path: str
+    """JSON pointer to the field."""
+
+    value: str
+    """The value that was taken."""
+
+    why: str
+    """Why this value."""
 
 
 class BandMembers(TypedDict):
@@ -359,6 +373,10 @@ class Header(_Header):
 
 class House(TypedDict):
     """A house to be sheathed."""
+
+    assumed: NotRequired[list[Assumed]]
+    """What an earlier reading chose for this house, as a plan writes it. An entry whose field says
+    otherwise by now is left out; take the list out after moving walls or openings."""
 
     building_order: NotRequired[list[str]]
     """Names of walls in the order in which they are built; walls not named follow in their own

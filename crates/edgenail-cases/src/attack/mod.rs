@@ -9,6 +9,7 @@
 
 pub mod laws;
 
+mod beyond;
 mod foreign;
 mod place;
 mod read;
@@ -16,8 +17,9 @@ mod share;
 mod spoil;
 mod spoiled;
 
+pub use beyond::beyond;
 pub use foreign::foreign;
-pub use place::{Place, places};
+pub use place::{Place, places, write};
 pub use read::read;
 pub use share::{Reached, Share};
 pub use spoil::spoil;

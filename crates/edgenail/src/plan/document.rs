@@ -30,12 +30,13 @@ const UNIT: LengthUnit = LengthUnit {
     per_inch: Length::PER_INCH,
 };
 
-/// A house that can be planned again: it says its unit.
+/// A house that can be planned again: it says its unit, and what was chosen for it.
 #[derive(Serialize)]
 struct Understood<'a> {
     length_unit: LengthUnit,
     #[serde(flatten)]
     house: &'a House,
+    assumed: &'a [Assumed],
 }
 
 #[derive(Serialize)]
@@ -68,7 +69,6 @@ struct Document<'a> {
     length_unit: LengthUnit,
     caution: &'static str,
     house: Understood<'a>,
-    assumed: &'a [Assumed],
     walls: Vec<WallDocument<'a>>,
     cutting: CuttingDocument<'a>,
     tables: Tables,
@@ -92,8 +92,8 @@ pub(super) fn write(plan: &Plan) -> String {
         house: Understood {
             length_unit: UNIT,
             house: &plan.house,
+            assumed: &plan.assumed,
         },
-        assumed: &plan.assumed,
         walls: plan.walls.iter().map(wall).collect(),
         cutting: cutting(&plan.cutting),
         tables: Tables(

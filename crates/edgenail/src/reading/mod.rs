@@ -7,6 +7,7 @@
 pub mod fields;
 pub mod tree;
 
+mod carried;
 mod check;
 mod choice;
 mod context;
@@ -69,13 +70,13 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
         _ => None,
     });
     let house = build(&context, &tree);
-    if let Some(house) = &house {
+    if let Some((house, _)) = &house {
         check::relations(house, &context);
     }
     let unit_said = !context.assumed_unit();
     let (mut issues, mut assumed) = context.finish();
     match house {
-        Some(house) if issues.is_empty() => {
+        Some((house, carried)) if issues.is_empty() => {
             assumed.retain(|value| is_of_use(value, &tree));
             if !unit_said {
                 let why = "bare numbers are inches where the document does not say its unit";
@@ -88,7 +89,7 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
                     },
                 );
             }
-            Ok((house, assumed))
+            Ok((house, carried::on(carried, assumed, &tree)))
         }
         _ => {
             issues.sort_by_key(|issue| tree.offset_at(&issue.path));
@@ -97,7 +98,7 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     }
 }
 
-fn build(context: &Context, tree: &Node<'_>) -> Option<House> {
+fn build(context: &Context, tree: &Node<'_>) -> Option<(House, Vec<Assumed>)> {
     let root = Item {
         context,
         node: tree,

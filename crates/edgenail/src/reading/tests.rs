@@ -20,10 +20,11 @@ fn faults(text: &str) -> Vec<(Code, String)> {
 }
 
 /// The house as a plan writes it.
-fn written(house: &House) -> String {
+fn written(house: &House, assumed: &[Assumed]) -> serde_json::Value {
     let mut value = serde_json::to_value(house).unwrap();
     value["length_unit"] = serde_json::json!({ "per_inch": 40_640 });
-    value.to_string()
+    value["assumed"] = serde_json::to_value(assumed).unwrap();
+    value
 }
 
 fn any_pointer_at(text: &str, pointer: &str) -> bool {
@@ -40,13 +41,43 @@ fn the_demo_house_is_read() {
 }
 
 #[test]
-fn what_is_written_is_read_as_the_same_house_and_leaves_nothing_open() {
-    for text in [DEMO, r#"{"walls": [{"name": "n", "length": "8'"}]}"#] {
-        let (house, _) = read(text);
-        let (again, assumed) = read(&written(&house));
-        assert_eq!(again, house);
-        assert_eq!(assumed, []);
+fn what_is_written_is_read_as_the_same_house_with_the_same_choices() {
+    let two_walls = r#"{"walls": [{"name": "n", "length": "8'", "practice": {"gap": "1/16"}}, {"name": "s", "length": "97 1/3"}]}"#;
+    for text in [DEMO, r#"{"walls": [{"name": "n", "length": "8'"}]}"#, two_walls] {
+        let (house, assumed) = read(text);
+        let (again, carried) = read(&written(&house, &assumed).to_string());
+        assert!(again == house);
+        let lost: Vec<_> = assumed.iter().filter(|value| !carried.contains(value)).collect();
+        assert!(lost.is_empty(), "{lost:#?}");
+        assert_eq!(carried, assumed);
     }
+}
+
+#[test]
+fn a_choice_that_is_no_longer_true_is_not_carried_on() {
+    let (house, assumed) = read(r#"{"walls": [{"name": "n", "length": "8'"}]}"#);
+    let mut again = written(&house, &assumed);
+    again["walls"][0]["practice"]["gap"] = serde_json::json!("1/16\"");
+    again["rates"]["set_8"] = serde_json::json!(8);
+    again["walls"][0]["sections"][0]["stack"][0]["top_plates"][0]["treated"] = serde_json::json!(true);
+    again["drawn_in"] = serde_json::json!("millimetres");
+    let (_, carried) = read(&again.to_string());
+    let paths = |list: &[Assumed]| list.iter().map(|value| value.path.clone()).collect::<Vec<_>>();
+    let changed = [
+        "/practice/gap",
+        "/rates/set_8",
+        "/walls/0/sections/0/stack/0/top_plates/0/treated",
+        "/drawn_in",
+    ];
+    let mut kept = paths(&assumed);
+    kept.retain(|path| !changed.contains(&path.as_str()));
+    assert_eq!(kept.len() + changed.len(), assumed.len());
+    let carried = paths(&carried);
+    let lost: Vec<_> = kept.iter().filter(|path| !carried.contains(path)).collect();
+    assert!(lost.is_empty(), "{lost:?}");
+    let stale: Vec<_> = carried.iter().filter(|path| !kept.contains(path)).collect();
+    assert!(stale.is_empty(), "{stale:?}");
+    assert_eq!(carried, kept);
 }
 
 #[test]

@@ -83,6 +83,12 @@ impl<'a> Node<'a> {
         self.follow(pointer).1
     }
 
+    /// The value at this JSON pointer.
+    pub fn at(&self, pointer: &str) -> Option<&Node<'a>> {
+        let (node, found) = self.follow(pointer);
+        found.then_some(node)
+    }
+
     /// The innermost value on the way along a pointer, and whether that is its end.
     fn follow(&self, pointer: &str) -> (&Node<'a>, bool) {
         let mut node = self;
