@@ -44,8 +44,8 @@ pub struct Case {
 /// obtained in one of the [`UNPUBLISHED`] ways are no validation either.
 const OWN: &str = "own";
 
-/// Ways in which knowledge of the trade is obtained without a publication.
-const UNPUBLISHED: [&str; 2] = ["arithmetic", "common practice"];
+/// Ways in which knowledge of the trade is obtained without a publication, or without one that was looked at.
+const UNPUBLISHED: [&str; 3] = ["arithmetic", "common practice", "a standard recalled"];
 
 /// Where the expected result is from.
 #[derive(Debug, Deserialize)]

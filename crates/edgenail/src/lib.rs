@@ -12,6 +12,7 @@ pub mod drawing;
 pub mod edges;
 pub mod error;
 pub mod evaluate;
+pub mod faces;
 pub mod finding;
 pub mod frame;
 pub mod generate;

@@ -447,6 +447,11 @@ class LengthUnit(TypedDict):
 class Limits(TypedDict):
     """Where rules of the standards and of practice begin to hold."""
 
+    both_faces_spacing: NotRequired[LengthLike]
+    """Below this edge spacing on either face, joints of two sheathed faces fall on different
+    members, or on one of ``wide_member`` or more. Source of the default: SDPWS 2015 4.3.7.1, from
+    memory, not checked against print."""
+
     corner_lap_most: NotRequired[LengthLike]
     """The most that a given panel may reach past an end of the wall, to lap a corner. Source of the
     default: own value."""
@@ -1293,6 +1298,11 @@ class Wall(TypedDict):
 
     name: str
     """Unique in the house."""
+
+    other_face: NotRequired[str | None]
+    """Name of the wall that shows the same frame from its other side, where both faces are
+    sheathed: its left end is this wall's right end, its zero line this wall's. Null where one face
+    is sheathed."""
 
     practice: NotRequired[Practice]
     """How this wall is worked; what is missing here is as for the house. Source of the default: own

@@ -16,7 +16,7 @@ pub use finding::{findings, narrow_members};
 pub use lie::{Lumber, block_lumber, stud_lumber, wall_depth};
 pub use pack::pack_sticks;
 pub use wide::shared_width;
-pub use widen::{TooNarrow, too_narrow};
+pub use widen::{TooNarrow, is_wide, lies_along, too_narrow};
 
 use crate::edges::{EdgeRun, Lie, LineRule, PanelEdge, Site, Support, Unsupported};
 use crate::frame::Frame;

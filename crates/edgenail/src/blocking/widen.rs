@@ -31,6 +31,13 @@ pub fn too_narrow(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Too
         let (Some(member), Some(partner)) = (run.member(), run.partner) else {
             continue;
         };
+        if !site
+            .frame
+            .member(member)
+            .is_some_and(|member| lies_along(run, member))
+        {
+            continue;
+        }
         let needed = sheet_of(site, layout, run).and_then(|sheet| shared_width(site, run.area(), sheet));
         if let Some(needed) = needed {
             shared.push((member, needed, run.id, u32::from(run.piece > partner)));
@@ -42,20 +49,37 @@ pub fn too_narrow(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Too
         let (id, ..) = *group.first()?;
         let both = group.iter().any(|run| run.3 == 0) && group.iter().any(|run| run.3 == 1);
         let member = site.frame.member(id)?;
-        let bounds = member.face.bounds();
-        let plumb = member.axis == Axis::Vertical;
-        let width = if plumb { bounds.width() } else { bounds.height() };
         let needed = group.iter().map(|run| run.1).max()?;
-        let wide_enough = width >= needed || (plumb && doubled(site, member, bounds, width, needed));
         let runs = group.iter().map(|run| run.2).collect();
-        (both && !wide_enough).then_some(TooNarrow {
+        (both && !is_wide(site, member, needed)).then_some(TooNarrow {
             member: id,
-            width,
+            width: across(member),
             needed,
             runs,
         })
     });
     narrow.collect()
+}
+
+/// The edge lies along the member; where it only crosses it, as a plumb seam crosses the plates, no joint is on it.
+pub fn lies_along(run: &EdgeRun, member: &Member) -> bool {
+    run.side.is_plumb() == (member.axis == Axis::Vertical)
+}
+
+/// The member's face across its direction.
+fn across(member: &Member) -> Length {
+    let bounds = member.face.bounds();
+    if member.axis == Axis::Vertical {
+        bounds.width()
+    } else {
+        bounds.height()
+    }
+}
+
+/// The member shows so much across its direction, by itself or with a stud that touches it over its whole length.
+pub fn is_wide(site: &Site<'_>, member: &Member, needed: Length) -> bool {
+    let (bounds, width) = (member.face.bounds(), across(member));
+    width >= needed || (member.axis == Axis::Vertical && doubled(site, member, bounds, width, needed))
 }
 
 /// Studs that touch the member over its whole length make up the width with it.

@@ -84,6 +84,10 @@ pub enum FindingCode {
     RunningDirection,
     /// A joint of plates or members cannot be nailed as wanted.
     JointOnNailLine,
+    /// Joints of both faces fall on one member that is too narrow for them.
+    JointsOfBothFaces,
+    /// The two faces of a wall are described with unlike framing.
+    FacesUnlike,
 }
 
 /// One finding: what, how much it matters, where, and what is allowed.

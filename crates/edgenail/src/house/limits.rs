@@ -27,6 +27,8 @@ pub struct Limits {
     pub wide_member_shank: Decimal,
     /// Penetration into the member beyond which a nail goes deep.
     pub wide_member_penetration: Length,
+    /// Below this edge spacing on either face, joints of two sheathed faces share no member but a wide one.
+    pub both_faces_spacing: Length,
     /// Greatest height of a segment over its length.
     pub segment_slenderness_most: Decimal,
     /// The one level seam of a portal's leg lies in so much of the middle of its height.

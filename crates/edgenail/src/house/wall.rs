@@ -26,6 +26,8 @@ pub struct Wall {
     pub length: Length,
     /// Which side the sheathing faces.
     pub face: Face,
+    /// Name of the wall that shows the same frame from its other side, where both faces are sheathed.
+    pub other_face: Option<String>,
     /// From left to right, without gaps: one for a plain wall, several for steps, half-levels and balloon framing.
     pub sections: Vec<Section>,
     /// Parts of the wall that the designer relies on.

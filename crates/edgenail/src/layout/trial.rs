@@ -30,6 +30,7 @@ fn limits() -> Limits {
         wide_member_deep_spacing: inch(3, 0),
         wide_member_shank: Decimal::thousandths(148),
         wide_member_penetration: inch(1, 8),
+        both_faces_spacing: inch(6, 0),
         segment_slenderness_most: Decimal::tenths(35),
         portal_seam_within: inch(24, 0),
         ground_clear: inch(6, 0),
@@ -358,6 +359,7 @@ impl Trial {
             name: "north".into(),
             length: self.length,
             face: Face::Exterior,
+            other_face: None,
             sections: vec![Section {
                 from: Length::ZERO,
                 to: self.length,

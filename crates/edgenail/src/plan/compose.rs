@@ -4,6 +4,7 @@ use super::{Plan, WallPlan, given, law};
 use crate::cutting::{blanks, cut};
 use crate::error::Error;
 use crate::evaluate::{Evaluated, evaluate};
+use crate::faces;
 use crate::finding::Finding;
 use crate::frame::{Frame, frame_wall};
 use crate::house::{End, House, StartChoice};
@@ -26,6 +27,7 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
     for index in 0..house.walls.len() {
         walls.push(plan_wall(&house, index)?);
     }
+    both_faces(&house, &mut walls);
     let layouts: Vec<(usize, &Layout)> = walls
         .iter()
         .map(|wall| (wall.index as usize, &wall.built.layout))
@@ -100,6 +102,18 @@ fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
         layouts_built,
         stopped,
     })
+}
+
+/// What is wrong between the two faces of one wall is told on the face that comes later.
+fn both_faces(house: &House, walls: &mut [WallPlan]) {
+    for (there, here) in faces::pairs(house) {
+        let (earlier, later) = walls.split_at_mut(here);
+        if let (Some(there), Some(here)) = (earlier.get(there), later.first_mut()) {
+            here.findings
+                .extend(faces::findings(house, &here.built, &there.built));
+            here.findings.sort_by_key(|finding| finding.severity);
+        }
+    }
 }
 
 /// A layout that somebody else made: nothing was chosen.

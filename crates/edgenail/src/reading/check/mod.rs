@@ -1,6 +1,7 @@
 //! What no single field can say: values that do not go together.
 
 mod corner;
+mod face;
 mod height;
 mod opening;
 mod practice;
@@ -63,6 +64,7 @@ pub(super) fn relations(house: &House, context: &Context) {
     let named = (0..house.walls.len()).all(|index| whole.sound(&format!("/walls/{index}/name")));
     if named {
         corner::check(&whole, house);
+        face::check(&whole, house);
     }
     for (index, name) in house.building_order.iter().enumerate() {
         if named && !house.walls.iter().any(|wall| wall.name == *name) {

@@ -85,6 +85,14 @@ pub(super) static LIMITS: Object = Object {
             "Penetration into the member beyond which a nail goes deep.",
         ),
         value(
+            "both_faces_spacing",
+            sixteenths(0, 16 * 24),
+            "6",
+            SHEAR_WALLS,
+            "Below this edge spacing on either face, joints of two sheathed faces fall on different members, or on one of \
+             `wide_member` or more.",
+        ),
+        value(
             "segment_slenderness_most",
             Kind::Number {
                 least: Decimal::ZERO,

@@ -31,6 +31,12 @@ pub(super) static WALL: Object = Object {
             COMMON,
             "Which side the sheathing faces.",
         ),
+        nullable(
+            "other_face",
+            &name(),
+            "Name of the wall that shows the same frame from its other side, where both faces are sheathed: its left end is \
+             this wall's right end, its zero line this wall's. Null where one face is sheathed.",
+        ),
         parts(
             "sections",
             list(&Kind::Object(&SECTION), 1, 200),

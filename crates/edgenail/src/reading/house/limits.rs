@@ -35,6 +35,8 @@ pub(super) fn limits(record: &Record<'_, '_>, outer: Option<&Limits>) -> Limits 
             "wide_member_penetration",
             outer.map(|outer| &outer.wide_member_penetration),
         ),
+        both_faces_spacing: record
+            .inherit("both_faces_spacing", outer.map(|outer| &outer.both_faces_spacing)),
         segment_slenderness_most: record.inherit(
             "segment_slenderness_most",
             outer.map(|outer| &outer.segment_slenderness_most),

@@ -36,6 +36,7 @@ pub(super) fn wall(record: &Record<'_, '_>, general: &Practice) -> Wall {
     Wall {
         length,
         face: record.get("face"),
+        other_face: record.get("other_face"),
         segments: record.list("segments", |record| {
             segment(record, only.as_deref(), &practice.assembly)
         }),
