@@ -96,12 +96,7 @@ pub(super) fn write(plan: &Plan) -> String {
         },
         walls: plan.walls.iter().map(wall).collect(),
         cutting: cutting(&plan.cutting),
-        tables: Tables(
-            plan.tables()
-                .into_iter()
-                .filter(|table| table.name != "nails")
-                .collect(),
-        ),
+        tables: Tables(plan.tables_but("nails")),
     };
     serde_json::to_string(&document).unwrap_or_default()
 }

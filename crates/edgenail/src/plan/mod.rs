@@ -153,9 +153,15 @@ impl Plan {
 
     /// Every table of the plan, each defined in [`crate::report`].
     pub fn tables(&self) -> Vec<Table> {
+        self.tables_but("")
+    }
+
+    /// Every table but the one of this name, which is not built.
+    fn tables_but(&self, left_out: &str) -> Vec<Table> {
         self.results(|results| {
             report::definitions()
                 .iter()
+                .filter(|table| table.name != left_out)
                 .filter_map(|table| report::table(results, table.name))
                 .collect()
         })
