@@ -890,6 +890,30 @@ typedef struct edgenail_cells_row {
   int64_t y;
 } edgenail_cells_row;
 
+/**
+ * A step of the order of work on a wall.
+ *
+ * A row of the table `steps`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_steps_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Its number within the wall, from 1.
+   */
+  int64_t number;
+  /**
+   * How many people it takes; 0 where the plan does not say.
+   */
+  int64_t people;
+  /**
+   * 1 if work stops here until somebody has looked, else 0.
+   */
+  int64_t hold_point;
+} edgenail_steps_row;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1405,6 +1429,23 @@ int32_t edgenail_plan_findings(const struct edgenail_plan *plan,
 int32_t edgenail_plan_cells(const struct edgenail_plan *plan,
                             int64_t first,
                             struct edgenail_cells_row *rows,
+                            int64_t capacity,
+                            int64_t row_size,
+                            int64_t *out_count);
+
+/**
+ * Rows of the table `steps` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_steps_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_steps(const struct edgenail_plan *plan,
+                            int64_t first,
+                            struct edgenail_steps_row *rows,
                             int64_t capacity,
                             int64_t row_size,
                             int64_t *out_count);

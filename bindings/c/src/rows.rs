@@ -878,3 +878,47 @@ pub unsafe extern "C" fn edgenail_plan_cells(
     // SAFETY: the caller's promise is the same as ours.
     unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
 }
+
+/// A step of the order of work on a wall.
+///
+/// A row of the table `steps`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_steps_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// Its number within the wall, from 1.
+    pub number: i64,
+    /// How many people it takes; 0 where the plan does not say.
+    pub people: i64,
+    /// 1 if work stops here until somebody has looked, else 0.
+    pub hold_point: i64,
+}
+
+impl Row for edgenail_steps_row {
+    const TABLE: &str = "steps";
+    const COLUMNS: &[&str] = &["wall_index", "number", "people", "hold_point"];
+}
+
+/// Rows of the table `steps` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_steps_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_steps(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_steps_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}

@@ -1,4 +1,4 @@
-//! Plans a house and leaves the plan, its take-off and its drawings in a folder.
+//! Plans a house and leaves the plan, its take-off, its order of work and its drawings in a folder.
 //!
 //! `plan_house [HOUSE.json FOLDER]` — without arguments the embedded demo house goes to `target/demo`.
 
@@ -20,8 +20,10 @@ fn main() -> Result<(), Box<dyn Error>> {
     fs::create_dir_all(&folder)?;
     let write = |name: &str, text: &str| fs::write(folder.join(name), text);
     write("plan.json", &plan.json())?;
-    if let Some(takeoff) = plan.table("takeoff") {
-        write("takeoff.csv", &takeoff.csv())?;
+    for name in ["takeoff", "steps"] {
+        if let Some(table) = plan.table(name) {
+            write(&format!("{name}.csv"), &table.csv())?;
+        }
     }
     for wall in plan.walls() {
         if let Some(svg) = plan.wall_svg(&wall.name) {

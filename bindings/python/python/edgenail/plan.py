@@ -134,6 +134,11 @@ class Plan:
         return self.table("alternatives")
 
     @property
+    def steps(self) -> Table:
+        """The order of work on each wall, with its hold points and what each step waits for."""
+        return self.table("steps")
+
+    @property
     def findings(self) -> Table:
         """What the checks found."""
         return self.table("findings")

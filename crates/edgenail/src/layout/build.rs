@@ -23,7 +23,7 @@ pub fn lay_out(house: &House, frame: &Frame, spec: &LayoutSpec) -> Layout {
         LayoutSpec::Bands { reach, bands } => of_bands(house, &wall.practice, frame, *reach, bands),
         LayoutSpec::Pieces(pieces) => of_pieces(frame, pieces),
     };
-    mark(&mut layout.pieces, wall.practice.starting_end);
+    mark(frame, &wall.practice, &mut layout.pieces);
     layout
 }
 

@@ -1,7 +1,8 @@
 //! What is written on the pieces, and the order in which they are hung.
 
-use super::Piece;
-use crate::house::StartChoice;
+use super::{Piece, Turn};
+use crate::frame::Frame;
+use crate::house::{Practice, StartChoice};
 
 /// The letters of a course, counted from the bottom: A to Z, then AA, AB and so on.
 pub(super) fn course_letters(course: usize) -> String {
@@ -12,9 +13,9 @@ pub(super) fn course_letters(course: usize) -> String {
     }
 }
 
-/// Marks the pieces of each course from the left and gives each its turn: the lowest course first, each course from
-/// the end that sheets are laid from.
-pub(super) fn mark(pieces: &mut [Piece], start: StartChoice) {
+/// Marks the pieces of each course from the left and gives each its turn in the order of hanging: what goes up first,
+/// then the lowest course, each course from the end that sheets are laid from.
+pub(super) fn mark(frame: &Frame, practice: &Practice, pieces: &mut [Piece]) {
     let mut order: Vec<usize> = (0..pieces.len()).collect();
     let place = |piece: &Piece| {
         let bounds = piece.outline.bounds();
@@ -33,13 +34,18 @@ pub(super) fn mark(pieces: &mut [Piece], start: StartChoice) {
         };
         piece.mark = format!("{}{}", course_letters(piece.band as usize), number.1);
     }
-    if start == StartChoice::Right {
+    if practice.starting_end == StartChoice::Right {
         let turned = |piece: &Piece| {
             let bounds = piece.outline.bounds();
             (piece.band, std::cmp::Reverse(bounds.x1), bounds.y0)
         };
         order.sort_by_key(|index| pieces.get(*index).map(turned));
     }
+    let turns: Vec<Turn> = pieces
+        .iter()
+        .map(|piece| Turn::of(frame, practice, &piece.blank()))
+        .collect();
+    order.sort_by_key(|index| turns.get(*index));
     for (turn, index) in (0u32..).zip(order) {
         if let Some(piece) = pieces.get_mut(index) {
             piece.hang_order = turn;

@@ -11,6 +11,7 @@ mod piece;
 mod rules;
 mod side;
 mod spec;
+mod turn;
 
 #[cfg(test)]
 pub(crate) mod foreign;
@@ -26,6 +27,7 @@ pub use piece::{Layout, LayoutBand, Piece, Running};
 pub use rules::rules;
 pub use side::{Joint, Side, Sides};
 pub use spec::{BandSpec, LayoutSpec, PieceSpec};
+pub use turn::{Turn, When, fits_deck, stage_of, storey_of};
 
 #[cfg(test)]
 mod tests;

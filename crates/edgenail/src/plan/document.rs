@@ -96,7 +96,12 @@ pub(super) fn write(plan: &Plan) -> String {
         },
         walls: plan.walls.iter().map(wall).collect(),
         cutting: cutting(&plan.cutting),
-        tables: Tables(plan.tables_but("nails")),
+        tables: Tables(
+            plan.tables()
+                .into_iter()
+                .filter(|table| table.name != "nails")
+                .collect(),
+        ),
     };
     serde_json::to_string(&document).unwrap_or_default()
 }

@@ -96,6 +96,7 @@ impl Plan {
                 blocking: &wall.built.blocking,
                 nailing: &wall.built.nailing,
                 cost: &wall.built.cost,
+                steps: &wall.steps,
                 alternatives: &wall.alternatives,
                 effort: wall.effort,
                 built: wall.layouts_built,
@@ -153,15 +154,9 @@ impl Plan {
 
     /// Every table of the plan, each defined in [`crate::report`].
     pub fn tables(&self) -> Vec<Table> {
-        self.tables_but("")
-    }
-
-    /// Every table but the one of this name, which is not built.
-    fn tables_but(&self, left_out: &str) -> Vec<Table> {
         self.results(|results| {
             report::definitions()
                 .iter()
-                .filter(|table| table.name != left_out)
                 .filter_map(|table| report::table(results, table.name))
                 .collect()
         })

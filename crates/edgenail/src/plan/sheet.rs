@@ -3,9 +3,8 @@
 use super::WallPlan;
 use crate::cutting::CutPlan;
 use crate::drawing::{self, CutDrawingInput, Drawing, DrawnStart, WallDrawingInput};
-use crate::house::{DrawnIn, End, House};
+use crate::house::{End, House};
 use crate::layout::Layout;
-use crate::length::{Finest, Style};
 use crate::start::{DatumIs, Start};
 
 /// The drawing of a wall with its sheathing.
@@ -45,7 +44,7 @@ fn of_wall(
         nailing: &wall.built.nailing,
         findings: &wall.findings,
         start: &start,
-        style: style(house),
+        style: house.drawn_in.style(),
     })
 }
 
@@ -75,17 +74,8 @@ fn cuts<T>(
         layouts: &layouts,
         cutting,
         wall: None,
-        style: style(house),
+        style: house.drawn_in.style(),
     })
-}
-
-/// How the house's lengths are written.
-const fn style(house: &House) -> Style {
-    match house.drawn_in {
-        DrawnIn::Inches => Style::Inches(Finest::Sixteenth),
-        DrawnIn::FeetInches => Style::FeetInches(Finest::Sixteenth),
-        DrawnIn::Millimetres => Style::Millimetres,
-    }
 }
 
 fn notes(start: &Start) -> Vec<String> {

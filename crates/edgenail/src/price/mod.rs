@@ -48,13 +48,6 @@ impl<'a> Prices<'a> {
         tally
     }
 
-    /// What a kernel charges in all.
-    fn sum(&self, charges: impl FnOnce(&mut dyn FnMut(Charge))) -> Amount {
-        let mut sum = Amount::ZERO;
-        charges(&mut |charge| sum += charge.worth(self.kernel.rates));
-        sum
-    }
-
     /// Minutes of judgement, times a count, into a tally.
     fn judge(&self, tally: &mut Tally, part: Part, count: i64, each: Amount) {
         if count > 0 {

@@ -20,6 +20,7 @@ mod openings;
 mod outlines;
 mod panels;
 mod sheets;
+mod steps;
 mod takeoff;
 mod walls;
 
@@ -33,6 +34,7 @@ use crate::layout::Layout;
 use crate::nailing::Nailing;
 use crate::price::Cost;
 use crate::search::Alternative;
+use crate::steps::Step;
 use crate::table::{Column, Data, Head, Kind, Schema, Table};
 use crate::takeoff::Takeoff;
 use serde::Serialize;
@@ -67,6 +69,8 @@ pub struct WallResults<'a> {
     pub nailing: &'a Nailing,
     /// What the layout costs.
     pub cost: &'a Cost,
+    /// The order of work.
+    pub steps: &'a [Step],
     /// What else was weighed.
     pub alternatives: &'a [Alternative],
     /// Arcs that the search priced.
@@ -105,7 +109,7 @@ macro_rules! entry {
 }
 
 /// Every table, in the order in which documents show them.
-const TABLES: [Entry; 17] = [
+const TABLES: [Entry; 18] = [
     entry!(walls),
     entry!(openings),
     entry!(members),
@@ -123,6 +127,7 @@ const TABLES: [Entry; 17] = [
     entry!(alternatives),
     entry!(findings),
     entry!(cells),
+    entry!(steps),
 ];
 
 /// The definition of every table.

@@ -1,198 +1,165 @@
-//! The order of work on one wall, with its hold points.
+//! The order of work on one wall, with its hold points, as plain data with its wording.
+//!
+//! The order is common practice, no source: storey by storey; in each, what can be done while the wall lies on the deck,
+//! then what waits until it stands, until the floor above is framed, until the trusses are set. Hold points defer to the
+//! inspections that the local code asks for.
 
-use crate::evaluate::Evaluated;
-use crate::frame::{EndCondition, Frame};
-use crate::house::House;
-use crate::start::{DatumIs, Start};
-use crate::takeoff::Place;
+mod finish;
+mod left;
+mod order;
+mod prepare;
+mod text;
+mod wall;
+
+pub use order::steps;
+
+use crate::frame::MemberId;
+use crate::layout::Side;
 use serde::Serialize;
 
-/// From where a piece is nailed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+/// What is done in a step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StepKind {
+    /// The frame is checked and mended.
+    Check,
+    /// The wall is raised, plumbed and braced.
+    Raise,
+    /// Anchors and hold-down posts are checked before sheets cover them.
+    CheckAnchors,
+    /// Blocks and studs are set that back panel edges.
+    SetBlocks,
+    /// Straps and bolts are set before sheets cover them.
+    SetStraps,
+    /// The line is snapped that the first course is laid to.
+    SnapLine,
+    /// Panels are hung and tacked.
+    HangPanels,
+    /// Panels are nailed to schedule, except for edges that stay open for now.
+    Nail,
+    /// Edges are nailed that an earlier step left open.
+    NailLeftEdges,
+    /// Openings and penetrations are cut out of hung panels.
+    CutOut,
+    /// Edges that lap a neighbour are nailed to it.
+    Lap,
+    /// The nailing is shown before it is covered.
+    ShowNailing,
+    /// Hold-down nuts are tightened before the inside is covered.
+    TightenNuts,
+}
+
+impl StepKind {
+    /// Work stops here until somebody has looked: anchors and hold-down posts before sheets, nailing before wrap,
+    /// hold-down nuts before the inside is covered.
+    pub const fn is_hold_point(self) -> bool {
+        matches!(self, Self::CheckAnchors | Self::ShowNailing | Self::TightenNuts)
+    }
+}
+
+/// From where a step is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Reach {
-    /// From the deck or the ground.
+    /// While the wall lies on the deck.
+    Deck,
+    /// From the ground or the deck, the wall standing.
     Ground,
     /// From a ladder or scaffold.
     Ladder,
-    /// From a lift or the floor above.
+    /// From a lift.
     Lift,
+}
+
+/// Something beyond the steps of this wall that a step waits for.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Event {
+    /// The wall of a storey is framed and stands braced: it is sheathed standing.
+    StoreyStands {
+        /// The storey's name.
+        storey: String,
+    },
+    /// The floor over a storey is framed.
+    FloorFramed {
+        /// Name of the storey below it.
+        over: String,
+    },
+    /// The trusses are set.
+    TrussesSet,
+    /// A neighbour stands beside this wall's storey.
+    WallStands {
+        /// Name of the neighbour.
+        wall: String,
+        /// Name of this wall's storey.
+        storey: String,
+    },
+}
+
+/// Why a panel edge stays open for now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum OpenReason {
+    /// It lies on a plate: it is nailed once the wall is plumbed.
+    PlateLine,
+    /// A strap crosses it: it is nailed once the wall is plumbed.
+    StrapLine,
+    /// What holds it lies below the wall: it is nailed once the wall is raised and plumbed.
+    BelowWall,
+    /// A truss or a block between trusses holds it: it is nailed once the trusses are set.
+    Trusses,
+    /// It is shared with a neighbour: it is nailed once the neighbour stands.
+    SharedSeam,
+}
+
+/// A panel edge that stays open for now.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct OpenEdge {
+    /// Mark of the panel.
+    pub panel: String,
+    /// Which side of it, as far as the reason holds.
+    pub side: Side,
+    /// Why.
+    pub reason: OpenReason,
 }
 
 /// One step.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Step {
+    /// Name of the wall.
+    pub wall: String,
     /// Its number, from 1.
     pub number: u32,
+    /// Name of the storey whose wall it is part of; names of several, of a wall in sections, are joined by `and`.
+    pub storey: String,
     /// What is done.
-    pub action: String,
-    /// Marks of the pieces, in their order.
-    pub pieces: Vec<String>,
-    /// Work stops here until somebody has looked.
-    pub hold_point: bool,
-    /// What has to have happened before.
-    pub waits_for: String,
+    pub kind: StepKind,
+    /// The step in a sentence or two.
+    pub text: String,
+    /// Marks of the panels that it concerns, in their order: those that are hung, nailed or cut; of blocks, straps and
+    /// anchors, those that wait for them.
+    pub panels: Vec<String>,
+    /// Blocks that are set, as members of the backed frame.
+    pub blocks: Vec<MemberId>,
+    /// Added studs and pieces beside widened members that are set, as members of the backed frame.
+    pub studs: Vec<MemberId>,
+    /// Names of what else it concerns: segments, straps, openings and penetrations, a neighbour.
+    pub concerns: Vec<String>,
+    /// Edges of its panels that stay open for now.
+    pub leaves: Vec<OpenEdge>,
+    /// Edges that an earlier step left open and that are nailed now.
+    pub takes_up: Vec<OpenEdge>,
     /// From where it is done.
     pub reach: Reach,
-    /// How many people it takes.
+    /// How many people it takes; 0 where the plan does not say.
     pub people: u32,
+    /// Work stops here until somebody has looked.
+    pub hold_point: bool,
+    /// Numbers of the steps that have to be done before.
+    pub after: Vec<u32>,
+    /// What has to have happened beyond this wall's steps.
+    pub waits_for: Vec<Event>,
 }
 
-/// The steps of a wall: check, line, blocks, courses in their order, openings, nailing, hold points.
-///
-/// The order is common practice, no source. Hold points defer to the inspections that the local code asks for.
-pub fn steps(house: &House, frame: &Frame, built: &Evaluated, start: &Start) -> Vec<Step> {
-    let mut list = List(Vec::new());
-    let has_segments = !frame.segments.is_empty();
-    list.add(
-        "Check plumb, diagonals, openings and the first stud's mark; mend what is out of tolerance.",
-        true,
-        "",
-    );
-    if has_segments {
-        list.add(
-            "Check anchor bolts, plate washers and hold-down posts of the segments.",
-            true,
-            "",
-        );
-    }
-    let added = built.blocking.blocks.len() + built.blocking.studs.len() + built.blocking.widened.len();
-    if added > 0 {
-        list.add(
-            &format!(
-                "Set {} blocks and {} studs before any sheet.",
-                built.blocking.blocks.len(),
-                built.blocking.studs.len() + built.blocking.widened.len()
-            ),
-            false,
-            "",
-        );
-    }
-    let edge = match start.datum_is {
-        DatumIs::LowerEdge => "lower",
-        DatumIs::UpperEdge => "upper",
-    };
-    list.add(
-        &format!(
-            "Snap a line at {} in {} pulls, parallel to the plates: the {edge} edge of the first course.",
-            start.datum,
-            start.pulls.len()
-        ),
-        false,
-        "",
-    );
-    courses(&mut list, house, frame, built);
-    if !frame.openings.is_empty() || !frame.penetrations.is_empty() {
-        list.add(
-            "Cut out openings and penetrations, never into the opening.",
-            false,
-            "the sheets around are nailed",
-        );
-    }
-    list.add("Nail edges, boundary rows and field to schedule, heads flush; leave shared seams, strap and plate lines until the wall is plumbed.", false, "");
-    if [frame.left, frame.right]
-        .iter()
-        .any(|end| matches!(end, EndCondition::Laps { .. }))
-    {
-        list.add(
-            "Set and nail what laps the neighbour's end stud.",
-            false,
-            "both walls stand",
-        );
-    }
-    list.add("Show the nailing before anything covers it.", true, "");
-    if has_segments {
-        list.add("Tighten hold-down nuts before the inside is covered.", true, "");
-    }
-    list.0
-}
-
-/// One step a course.
-fn courses(list: &mut List, house: &House, frame: &Frame, built: &Evaluated) {
-    let base = frame
-        .sections
-        .iter()
-        .map(|section| section.base)
-        .min()
-        .unwrap_or_default();
-    let practice = house.walls.get(frame.wall as usize).map(|wall| &wall.practice);
-    let count = built
-        .layout
-        .pieces
-        .iter()
-        .map(|piece| piece.band + 1)
-        .max()
-        .unwrap_or(0);
-    for band in 0..count {
-        let mut pieces: Vec<_> = built
-            .layout
-            .pieces
-            .iter()
-            .filter(|piece| piece.band == band)
-            .collect();
-        pieces.sort_by_key(|piece| piece.hang_order);
-        let long = pieces
-            .iter()
-            .map(|piece| piece.blank().width().max(piece.blank().height()))
-            .max()
-            .unwrap_or_default();
-        let above = frame
-            .storeys
-            .iter()
-            .filter(|storey| storey.base > base)
-            .any(|storey| pieces.iter().any(|piece| piece.blank().y1 > storey.studs_from));
-        let places = practice.iter().flat_map(|practice| {
-            let place =
-                |piece: &&crate::layout::Piece| Place::of(frame, practice, &house.rates, &piece.blank());
-            pieces.iter().map(place)
-        });
-        let reach = match places.max() {
-            Some(Place::UpperStorey | Place::High) => Reach::Lift,
-            Some(Place::Ladder) => Reach::Ladder,
-            Some(Place::Deck | Place::Standing) | None => Reach::Ground,
-        };
-        let waits = if above { "the storey above stands" } else { "" };
-        let sheet = pieces
-            .first()
-            .and_then(|piece| house.stock.sheets.get(piece.sheet as usize))
-            .map_or("", |sheet| sheet.name.as_str());
-        list.0.push(Step {
-            number: 0,
-            action: format!("Set course {} of {sheet}.", band + 1),
-            pieces: pieces.iter().map(|piece| piece.mark.clone()).collect(),
-            hold_point: false,
-            waits_for: waits.to_owned(),
-            reach,
-            people: if practice.is_some_and(|practice| long > practice.limits.one_person_most) {
-                2
-            } else {
-                1
-            },
-        });
-        list.number();
-    }
-}
-
-struct List(Vec<Step>);
-
-impl List {
-    fn add(&mut self, action: &str, hold_point: bool, waits_for: &str) {
-        self.0.push(Step {
-            number: 0,
-            action: action.to_owned(),
-            pieces: Vec::new(),
-            hold_point,
-            waits_for: waits_for.to_owned(),
-            reach: Reach::Ground,
-            people: 1,
-        });
-        self.number();
-    }
-
-    fn number(&mut self) {
-        let number = u32::try_from(self.0.len()).unwrap_or(u32::MAX);
-        if let Some(step) = self.0.last_mut() {
-            step.number = number;
-        }
-    }
-}
+#[cfg(test)]
+mod tests;

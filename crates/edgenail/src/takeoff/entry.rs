@@ -1,11 +1,12 @@
 //! Everything that a wall takes, thing by thing.
 
-use super::{BuiltWall, Charge, Kernel, Part, Place, Serves, TakeoffWhat, cut_length, storey_of};
+use super::{BuiltWall, Charge, Kernel, Part, Place, Serves, TakeoffWhat, cut_length};
 use crate::amount::Amount;
 use crate::cutting::{CutNode, CutPlan, Source};
 use crate::frame::Frame;
 use crate::geometry::Rect;
 use crate::house::{House, Method};
+use crate::layout::storey_of;
 use crate::length::Length;
 use std::collections::BTreeMap;
 

@@ -19,7 +19,7 @@ pub use charge::Charge;
 pub use kernel::{Kernel, cut_length};
 pub use line::{Serves, Takeoff, TakeoffLine, TakeoffWhat};
 pub use part::{Part, PartKind};
-pub use place::{Place, storey_of};
+pub use place::Place;
 pub use weight::nail_micropounds;
 
 use crate::blocking::Blocking;

@@ -6,6 +6,7 @@ use crate::decimal::Decimal;
 use crate::frame::{Frame, StoreyPlace};
 use crate::geometry::Rect;
 use crate::house::{JobRates, Practice, SheathingPlace};
+use crate::layout::{fits_deck, stage_of, storey_of};
 use crate::length::Length;
 use serde::Serialize;
 
@@ -31,29 +32,24 @@ impl Place {
     /// On the deck go pieces that stay within a storey; from the lowest one they may hang over what is below. All
     /// others, and all pieces of a wall that is sheathed standing, wait until the wall stands.
     pub fn of(frame: &Frame, practice: &Practice, rates: &JobRates, blank: &Rect) -> Self {
+        if practice.sheathed == SheathingPlace::Deck && fits_deck(frame, blank) {
+            return if in_upper_storey(frame, blank) {
+                Self::UpperStorey
+            } else {
+                Self::Deck
+            };
+        }
+        Self::standing(frame, rates, blank)
+    }
+
+    /// Where a piece with this blank is set from against a standing wall.
+    pub fn standing(frame: &Frame, rates: &JobRates, blank: &Rect) -> Self {
         let own = storey_of(frame, blank);
         let ground = own.map_or(Length::ZERO, |(_, storey)| ground(frame, storey));
-        let upper =
-            own.is_some_and(|(_, storey)| has_storey_below(frame, storey) && blank.y1 > storey.studs_from);
-        let within = own.is_some_and(|(_, storey)| {
-            let section = frame.sections.get(storey.section as usize);
-            let gable = section.is_some_and(|section| section.gable);
-            let uppermost = !frame
-                .storeys
-                .iter()
-                .any(|other| other.section == storey.section && other.base > storey.base);
-            let top = section
-                .filter(|_| uppermost && !gable)
-                .map_or(storey.top, |section| section.sheathing_top.max(storey.top));
-            blank.y1 <= top && (!has_storey_below(frame, storey) || blank.y0 >= storey.base)
-        });
         let places = &rates.places;
-        if within && practice.sheathed == SheathingPlace::Deck {
-            return if upper { Self::UpperStorey } else { Self::Deck };
-        }
         if (blank.y0 + blank.y1).half() - ground > places.high_above {
             Self::High
-        } else if upper {
+        } else if in_upper_storey(frame, blank) {
             Self::UpperStorey
         } else if blank.y1 - ground > places.ladder_above {
             Self::Ladder
@@ -86,26 +82,6 @@ impl Place {
     }
 }
 
-/// The storey that something belongs to, with its place in the frame's list: of its section, the highest that begins
-/// at or below its middle, else the lowest. What lies on a floor band belongs to the storey below it.
-pub fn storey_of<'f>(frame: &'f Frame, rect: &Rect) -> Option<(usize, &'f StoreyPlace)> {
-    let middle = (rect.y0 + rect.y1).half();
-    let x = (rect.x0 + rect.x1).half();
-    let section = frame
-        .sections
-        .iter()
-        .position(|section| x <= section.x.hi)
-        .or_else(|| frame.sections.len().checked_sub(1))?;
-    let own = || {
-        let storeys = frame.storeys.iter().enumerate();
-        storeys.filter(move |(_, storey)| storey.section as usize == section)
-    };
-    own()
-        .filter(|(_, storey)| storey.base <= middle)
-        .max_by_key(|(_, storey)| storey.base)
-        .or_else(|| own().min_by_key(|(_, storey)| storey.base))
-}
-
 /// The underside of the lowest plate of the section that a storey is in.
 fn ground(frame: &Frame, storey: &StoreyPlace) -> Length {
     frame
@@ -114,9 +90,8 @@ fn ground(frame: &Frame, storey: &StoreyPlace) -> Length {
         .map_or(storey.base, |section| section.base)
 }
 
-fn has_storey_below(frame: &Frame, storey: &StoreyPlace) -> bool {
-    frame
-        .storeys
-        .iter()
-        .any(|other| other.section == storey.section && other.base < storey.base)
+/// A piece reaches over the bottom plates of an upper storey that it belongs to.
+fn in_upper_storey(frame: &Frame, blank: &Rect) -> bool {
+    storey_of(frame, blank)
+        .is_some_and(|(_, storey)| stage_of(frame, storey) > 0 && blank.y1 > storey.studs_from)
 }

@@ -1,4 +1,4 @@
-use super::{cut_page, frame, style, wall};
+use super::{cut_page, frame, wall};
 use crate::drawing::legible::{
     dimensions_agree, marks_lie_in_their_parts, marks_lie_in_their_pieces, texts_are_apart,
     types_are_readable,
@@ -14,12 +14,12 @@ fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
         let sheathing = wall(&plan.house, planned).unwrap();
         texts_are_apart(&sheathing)?;
         types_are_readable(&sheathing)?;
-        dimensions_agree(&sheathing, style(&plan.house))?;
+        dimensions_agree(&sheathing, plan.house.drawn_in.style())?;
         marks_lie_in_their_pieces(&sheathing, &planned.built.layout)?;
         let bare = frame(&plan.house, planned).unwrap();
         texts_are_apart(&bare)?;
         types_are_readable(&bare)?;
-        dimensions_agree(&bare, style(&plan.house))?;
+        dimensions_agree(&bare, plan.house.drawn_in.style())?;
     }
     let kerf = plan.house.walls[0].practice.kerf;
     let mut sheets = plan.cutting.sheets.as_slice();
