@@ -391,3 +391,22 @@ fn straps_and_hold_downs_are_set_before_the_panels_over_them() {
         "Tighten the hold-down nuts of SW1 before the inside is covered."
     );
 }
+
+#[test]
+fn sheets_that_hang_over_the_floor_below_are_nailed_to_its_rim_once_the_wall_stands() {
+    let rim = BAND.replace(
+        r#""spacing": "16"}"#,
+        r#""spacing": "16", "rim": {"kind": "engineered", "thickness": "1 1/8"}}"#,
+    );
+    let stack = format!("{rim}, {}", storey("first", ""));
+    let plan = plan("deck", &wall("", &stack, &course("3", "108", "107 7/8")));
+    let nailed = of_kind(&plan.walls()[0].steps, StepKind::Nail).next().unwrap();
+    let below = nailed
+        .leaves
+        .iter()
+        .filter(|edge| edge.reason == OpenReason::BelowWall && edge.side == Side::Bottom);
+    assert_eq!(
+        below.map(|edge| edge.panel.as_str()).collect::<Vec<_>>(),
+        ["A1", "A2"]
+    );
+}
