@@ -480,6 +480,10 @@ class Limits(TypedDict):
     """One person sets a piece no longer than this; two set a longer one. Source of the default:
     common practice, no source: an 8 ft sheet and what it is over."""
 
+    plate_joint_clear: NotRequired[LengthLike]
+    """Plumb seams keep so far from butt joints of the topmost plate where it costs nothing. Source
+    of the default: common practice, no source."""
+
     portal_seam_within: NotRequired[LengthLike]
     """The one level seam of a portal's leg lies in so much of the middle of its height. Source of
     the default: IRC R602.10.6, from memory, not checked against print."""
@@ -1209,6 +1213,10 @@ class Storey(TypedDict):
 
     penetrations: NotRequired[list[Patch]]
     """Holes that are cut in place and need no framing of their own."""
+
+    plate_joints: NotRequired[list[LengthLike]]
+    """Butt joints of the topmost plate, from the wall's left end; empty where they are not
+    known."""
 
     spacing: NotRequired[LengthLike]
     """On-centre spacing of the studs. Source of the default: common practice, no source."""

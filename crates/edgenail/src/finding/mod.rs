@@ -88,6 +88,8 @@ pub enum FindingCode {
     JointsOfBothFaces,
     /// The two faces of a wall are described with unlike framing.
     FacesUnlike,
+    /// A seam stands near a butt joint of the topmost plate.
+    SeamNearPlateJoint,
 }
 
 /// One finding: what, how much it matters, where, and what is allowed.

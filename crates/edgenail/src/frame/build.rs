@@ -217,6 +217,7 @@ impl Work<'_> {
                     .top_plates
                     .last()
                     .map_or(Length::ZERO, |plate| plate.thickness),
+            plate_joints: storey.plate_joints.clone(),
             stud_width: storey.stud.width,
             stud_depth: storey.stud.depth,
             spacing: storey.spacing,

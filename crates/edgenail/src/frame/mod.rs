@@ -87,6 +87,16 @@ impl Frame {
             .collect()
     }
 
+    /// A plumb seam over these heights crosses a topmost plate nearer than `clear` to one of its butt joints.
+    pub fn near_plate_joint(&self, x: Length, y: Interval, clear: Length) -> bool {
+        let crossed = self
+            .storeys
+            .iter()
+            .filter(|storey| storey.topmost_plate().overlaps(y));
+        let mut joints = crossed.flat_map(|storey| &storey.plate_joints);
+        joints.any(|joint| (*joint - x).abs() < clear)
+    }
+
     /// Whether sheathing from so low to so high ties a floor band: it runs past the rim on both sides, or past its
     /// upper side where the wall stands on the rim; without a rim, it lies on the band.
     pub fn ties_band(&self, y: Interval) -> bool {

@@ -41,6 +41,8 @@ pub struct StoreyPlace {
     pub top: Length,
     /// Underside of the uppermost top plate.
     pub topmost_from: Length,
+    /// Butt joints of its topmost plate, in wall coordinates.
+    pub plate_joints: Vec<Length>,
     /// Face width of its studs.
     pub stud_width: Length,
     /// Depth of its studs.
@@ -51,6 +53,13 @@ pub struct StoreyPlace {
     pub zero: Length,
     /// Layout runs to the left from the zero.
     pub from_right: bool,
+}
+
+impl StoreyPlace {
+    /// The heights of the topmost plate.
+    pub fn topmost_plate(&self) -> Interval {
+        Interval::new(self.topmost_from, self.top)
+    }
 }
 
 /// Where a floor band is.

@@ -31,6 +31,8 @@ pub struct Limits {
     pub both_faces_spacing: Length,
     /// Greatest height of a segment over its length.
     pub segment_slenderness_most: Decimal,
+    /// Plumb seams keep so far from butt joints of the topmost plate where it costs nothing.
+    pub plate_joint_clear: Length,
     /// The one level seam of a portal's leg lies in so much of the middle of its height.
     pub portal_seam_within: Length,
     /// Sheathing keeps so far from the ground.

@@ -74,6 +74,8 @@ pub struct Storey {
     pub stud: Stud,
     /// From the lowest up.
     pub top_plates: Vec<Plate>,
+    /// Butt joints of the topmost plate, from the wall's left end; empty where they are not known.
+    pub plate_joints: Vec<Length>,
     /// On-centre spacing of the studs.
     pub spacing: Length,
     /// Where layout is pulled from.

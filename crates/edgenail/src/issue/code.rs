@@ -98,6 +98,7 @@ codes! {
     168 BandTooThin "band_too_thin" "A floor band has no members.";
     169 BreakOffWall "break_off_wall" "A course break lies above or below the wall.";
     170 FacesDisagree "faces_disagree" "Two walls are not the two faces of one frame.";
+    171 PlateJointOffSection "plate_joint_off_section" "A joint of the topmost plate is not between the ends of its section.";
 
     200 NoLayout "no_layout" "No layout satisfies the rules that may not be broken.";
     900 Internal "internal" "The library contradicted itself; a fault of the library, never of the input.";

@@ -17,6 +17,16 @@ pub(crate) fn inch(whole: i64, sixteenths: i64) -> Length {
     Length::inches(whole) + Length::sixteenths(sixteenths)
 }
 
+fn stick(name: &str, depth: Length) -> Stick {
+    Stick {
+        name: name.into(),
+        thickness: inch(1, 8),
+        depth,
+        length: inch(96, 0),
+        price: Amount::ZERO,
+    }
+}
+
 /// The limits of the table of fields.
 fn limits() -> Limits {
     Limits {
@@ -32,6 +42,7 @@ fn limits() -> Limits {
         wide_member_penetration: inch(1, 8),
         both_faces_spacing: inch(6, 0),
         segment_slenderness_most: Decimal::tenths(35),
+        plate_joint_clear: inch(24, 0),
         portal_seam_within: inch(24, 0),
         ground_clear: inch(6, 0),
         corner_lap_most: inch(24, 0),
@@ -350,6 +361,7 @@ impl Trial {
                 specific_gravity: Decimal::hundredths(50),
             },
             block_rows: Vec::new(),
+            plate_joints: Vec::new(),
             openings: self.openings.iter().enumerate().map(opening).collect(),
             penetrations: Vec::new(),
             bare_zones: Vec::new(),
@@ -382,13 +394,6 @@ impl Trial {
             measured: None,
             given_layout: None,
             practice: self.practice.clone(),
-        };
-        let stick = |name: &str, depth| Stick {
-            name: name.into(),
-            thickness: inch(1, 8),
-            depth,
-            length: inch(96, 0),
-            price: Amount::ZERO,
         };
         House {
             name: "trial".into(),

@@ -232,11 +232,16 @@ fn positions(space: &Space<'_>, slot: &Slot) -> Vec<Length> {
     stops
 }
 
-/// What a seam at this place costs: judgement, the studs that have to be added.
+/// What a seam at this place costs: judgement, the studs that have to be added. Near a joint of the topmost plate it
+/// takes the least amount more, which decides between seams that cost the same.
 fn seam_price(space: &Space<'_>, slot: &Slot, x: Length) -> Amount {
     let mut price = space.prices.seam(x, slot.y).total();
     if space.bare_length(x, slot.y) > space.practice.free_edge_most {
         price += space.prices.added_stud(slot.y.len());
+    }
+    let clear = space.practice.limits.plate_joint_clear;
+    if space.frame.near_plate_joint(x, slot.y, clear) {
+        price += Amount::from_ten_thousandths(1);
     }
     price
 }

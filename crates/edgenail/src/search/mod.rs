@@ -266,7 +266,7 @@ fn wrong(built: &Evaluated) -> (usize, usize) {
     )
 }
 
-/// Legal first, then with least to mend, then cheap, then by the order of ties: fewer pieces, upright, lower bottom line,
+/// Legal first, then with least to mend, then cheap, then by the order of ties: seams clear of plate joints, fewer pieces, upright, lower bottom line,
 /// the higher course below, so that what is cut ends at the top, seams.
 fn rank(built: &Evaluated) -> impl Ord + use<> {
     let flat = built
@@ -282,9 +282,12 @@ fn rank(built: &Evaluated) -> impl Ord + use<> {
         .iter()
         .flat_map(|band| band.seams.iter().copied())
         .collect();
+    let findings = built.findings.iter();
+    let near_joints = findings.filter(|finding| finding.code == FindingCode::SeamNearPlateJoint);
     (
         wrong(built),
         built.cost.total,
+        near_joints.count(),
         built.layout.pieces.len(),
         flat,
         -built.layout.reach,

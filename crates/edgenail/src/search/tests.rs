@@ -1,6 +1,8 @@
 use crate::evaluate::evaluate;
+use crate::finding::FindingCode;
 use crate::frame::frame_wall;
 use crate::layout::LayoutSpec;
+use crate::length::Length;
 use crate::read_house;
 use crate::search::search;
 
@@ -57,4 +59,43 @@ fn twice_the_wall_is_twice_the_work() {
             "{feet} ft: {arcs} strips priced, for its length more than the longest wall"
         );
     }
+}
+
+/// A wall of 13 ft 4 in. may be cut 48, 48, 16, 48 or 48, 16, 48, 48 at one price (common practice, no source: seams
+/// keep 24 in. from joints of the topmost plate where it costs nothing).
+#[test]
+fn seams_keep_clear_of_plate_joints_where_it_costs_nothing() {
+    let plan = |joints: &str| {
+        let text = format!(
+            r#"{{"practice": {{"running": "upright"}}, "walls": [{{"name": "w", "length": "160",
+            "sections": [{{"bottom": {{"bears": "floor"}}, "stack": [{{"kind": "storey", "plate_joints": [{joints}]}}]}}]}}]}}"#
+        );
+        let (house, _) = read_house(text.as_bytes()).expect("the wall is legal");
+        let frame = frame_wall(&house, 0).expect("the house has a wall");
+        let found = search(&house, &frame).expect("the wall has a layout").chosen;
+        let code = FindingCode::SeamNearPlateJoint;
+        let near = found
+            .findings
+            .iter()
+            .filter(|finding| finding.code == code)
+            .count();
+        (
+            found.layout.bands.first().expect("one course").seams.clone(),
+            found.cost.total,
+            near,
+        )
+    };
+    let (plain, cost, none) = plan("");
+    let (moved, same, near) = plan(r#""88""#);
+    assert!(plain.contains(&Length::inches(96)), "{plain:?}");
+    assert_eq!((none, near, cost), (0, 0, same), "{moved:?}");
+    assert!(
+        moved
+            .iter()
+            .all(|x| (*x - Length::inches(88)).abs() >= Length::inches(24)),
+        "{moved:?}"
+    );
+    // Every layout of 48 in. sheets has a seam near one of so many joints: it is told, and costs no more.
+    let (_, dear, near) = plan(r#""48", "96", "72", "120", "24""#);
+    assert!(near > 0 && dear == cost);
 }

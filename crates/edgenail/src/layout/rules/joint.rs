@@ -8,6 +8,36 @@ use crate::layout::cutter::on_sawn_rim;
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     levels(ground, out);
     headers(ground, out);
+    plates(ground, out);
+}
+
+/// The plumb seam nearest to a butt joint of a topmost plate that it crosses.
+fn plates(ground: &Ground<'_>, out: &mut Vec<Finding>) {
+    let clear = ground.practice.limits.plate_joint_clear;
+    let seams = ground.plumb_seams();
+    for storey in &ground.frame.storeys {
+        for joint in &storey.plate_joints {
+            let crossing = seams
+                .iter()
+                .filter(|(_, heights)| storey.topmost_plate().overlaps(*heights));
+            let near = crossing
+                .map(|(x, _)| ((*x - *joint).abs(), *x))
+                .filter(|(apart, _)| *apart < clear);
+            let Some((apart, x)) = near.min() else { continue };
+            out.push(
+                ground
+                    .finding(FindingCode::SeamNearPlateJoint, Severity::Advise)
+                    .at(x, storey.topmost_from)
+                    .against(format!("{} from a joint of the topmost plate", inches(apart)), inches(clear))
+                    .says(format!(
+                        "The seam at {} lies near the joint of the topmost plate at {}; move the seam or the joint so that they are {} apart.",
+                        inches(x),
+                        inches(*joint),
+                        inches(clear)
+                    )),
+            );
+        }
+    }
 }
 
 /// A level seam where storey and band meet, or near the plate line under a gable truss.

@@ -2,7 +2,7 @@
 
 use super::height::{fall, plates};
 use super::{Place, names, opening, span};
-use crate::house::{BandLayer, Level, Section, Top, Wall};
+use crate::house::{BandLayer, Level, Section, Storey, Top, Wall};
 use crate::issue::Code;
 use crate::length::Length;
 use crate::reading::value::ShowPlain as _;
@@ -71,6 +71,17 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
     measured(place, wall, sections.then_some(seen.as_slice()));
 }
 
+/// Joints of the topmost plate lie between the ends of its section.
+fn plate_joints(place: &Place<'_>, section: &Section, storey: &Storey, ends: bool) {
+    for (index, x) in storey.plate_joints.iter().enumerate() {
+        let field = format!("/plate_joints/{index}");
+        if ends && place.sound(&field) && (*x <= section.from || *x >= section.to) {
+            let allowed = span(section.from, section.to);
+            place.fault(&field, Code::PlateJointOffSection, x.show_plain(), allowed);
+        }
+    }
+}
+
 fn levels(place: &Place<'_>, section: &Section, ends: bool) {
     let storey = section
         .stack
@@ -98,6 +109,7 @@ fn levels(place: &Place<'_>, section: &Section, ends: bool) {
         match level {
             Level::Storey(storey) => {
                 opening::check(&place, section, index, storey, ends);
+                plate_joints(&place, section, storey, ends);
                 let base = plates(&storey.bottom_plates);
                 let studs = place.sound("/stud") && place.sound("/bottom_plates");
                 for (row, y) in storey.block_rows.iter().enumerate() {

@@ -103,6 +103,13 @@ pub(super) static LIMITS: Object = Object {
             "Greatest height of a segment over its length; a slenderer one contributes nothing.",
         ),
         value(
+            "plate_joint_clear",
+            sixteenths(0, 16 * 120),
+            "24",
+            COMMON,
+            "Plumb seams keep so far from butt joints of the topmost plate where it costs nothing.",
+        ),
+        value(
             "portal_seam_within",
             sixteenths(0, 16 * 240),
             "24",

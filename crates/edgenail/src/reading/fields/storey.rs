@@ -3,8 +3,8 @@
 use super::opening::{OPENING, PATCH};
 use super::section::PLATES;
 use super::{
-    COMMON, Field, Kind, OWN, Object, computed, empty, height, inches, list, name, parts, sixteenths, value,
-    whole,
+    COMMON, Field, Kind, OWN, Object, along, computed, empty, height, inches, list, name, parts, sixteenths,
+    value, whole,
 };
 use crate::decimal::Decimal;
 use crate::house::End;
@@ -35,6 +35,11 @@ pub(super) static STOREY_FIELDS: &[Field] = &[
         "[{}, {}]",
         COMMON,
         "From the lowest up.",
+    ),
+    empty(
+        "plate_joints",
+        list(&along(), 0, 500),
+        "Butt joints of the topmost plate, from the wall's left end; empty where they are not known.",
     ),
     value(
         "spacing",

@@ -41,6 +41,7 @@ pub(super) fn limits(record: &Record<'_, '_>, outer: Option<&Limits>) -> Limits 
             "segment_slenderness_most",
             outer.map(|outer| &outer.segment_slenderness_most),
         ),
+        plate_joint_clear: record.inherit("plate_joint_clear", outer.map(|outer| &outer.plate_joint_clear)),
         portal_seam_within: record
             .inherit("portal_seam_within", outer.map(|outer| &outer.portal_seam_within)),
         ground_clear: record.inherit("ground_clear", outer.map(|outer| &outer.ground_clear)),

@@ -25,6 +25,7 @@ pub(super) fn storey(record: &Record<'_, '_>, number: u32, on_concrete: bool, li
         name: record.or("name", || ordinal(number)),
         stud,
         top_plates: record.list("top_plates", |record| plate(record, false)),
+        plate_joints: record.get("plate_joints"),
         spacing: record.get("spacing"),
         origin: record.object("origin", origin),
         end_studs: record.object("end_studs", |record| EndStuds {
