@@ -2,6 +2,7 @@
 //!
 //! `plan_house [HOUSE.json FOLDER]` — without arguments the embedded demo house goes to `target/demo`.
 
+use std::collections::BTreeSet;
 use std::error::Error;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -25,12 +26,14 @@ fn main() -> Result<(), Box<dyn Error>> {
             write(&format!("{name}.csv"), &table.csv())?;
         }
     }
+    let mut taken = BTreeSet::new();
     for wall in plan.walls() {
+        let name = file_name(&wall.name, &mut taken);
         if let Some(svg) = plan.wall_svg(&wall.name) {
-            write(&format!("wall-{}.svg", file_name(&wall.name)), &svg)?;
+            write(&format!("wall-{name}.svg"), &svg)?;
         }
         if let Some(svg) = plan.frame_svg(&wall.name) {
-            write(&format!("frame-{}.svg", file_name(&wall.name)), &svg)?;
+            write(&format!("frame-{name}.svg"), &svg)?;
         }
     }
     for page in 0..plan.cut_sheet_pages() {
@@ -72,15 +75,21 @@ fn summary(plan: &edgenail::Plan, folder: &Path) -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// A wall's name as part of a file's name.
-fn file_name(name: &str) -> String {
-    name.chars()
-        .map(|c| {
-            if c.is_ascii_alphanumeric() {
-                c.to_ascii_lowercase()
-            } else {
-                '-'
-            }
-        })
-        .collect()
+/// A wall's name as part of a file's name, with a number where another wall's comes out the same.
+fn file_name(wall: &str, taken: &mut BTreeSet<String>) -> String {
+    let letter = |c: char| {
+        if c.is_ascii_alphanumeric() {
+            c.to_ascii_lowercase()
+        } else {
+            '-'
+        }
+    };
+    let plain: String = wall.chars().map(letter).collect();
+    let mut name = plain.clone();
+    let mut number = 1;
+    while !taken.insert(name.clone()) {
+        number += 1;
+        name = format!("{plain}-{number}");
+    }
+    name
 }

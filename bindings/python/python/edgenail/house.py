@@ -478,7 +478,7 @@ class Limits(TypedDict):
 
     one_person_most: NotRequired[LengthLike]
     """One person sets a piece no longer than this; two set a longer one. Source of the default:
-    common practice, no source: an 8 ft sheet and what it is over."""
+    common practice, no source: up to a 9 ft sheet and what it is over; a 10 ft one takes two."""
 
     plate_joint_clear: NotRequired[LengthLike]
     """Plumb seams keep so far from butt joints of the topmost plate where it costs nothing. Source

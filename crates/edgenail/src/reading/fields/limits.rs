@@ -140,8 +140,8 @@ pub(super) static LIMITS: Object = Object {
         value(
             "one_person_most",
             inches(0, 1200),
-            "98",
-            "common practice, no source: an 8 ft sheet and what it is over",
+            "110",
+            "common practice, no source: up to a 9 ft sheet and what it is over; a 10 ft one takes two",
             "One person sets a piece no longer than this; two set a longer one.",
         ),
     ],
