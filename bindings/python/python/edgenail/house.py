@@ -456,6 +456,16 @@ class Limits(TypedDict):
     """The most that a given panel may reach past an end of the wall, to lap a corner. Source of the
     default: own value."""
 
+    few_plies_most: NotRequired[int]
+    """Plywood of no more plies than this runs across studs more than ``few_plies_studs`` apart.
+    Source of the default: a prescriptive code's rule for plywood of three plies, from memory, not
+    checked against print."""
+
+    few_plies_studs: NotRequired[LengthLike]
+    """On-centre spacing of studs beyond which plywood of few plies runs across. Source of the
+    default: a prescriptive code's rule for plywood of three plies, from memory, not checked against
+    print."""
+
     field_close_spacing: NotRequired[LengthLike]
     """The most that their field nails may be apart. Source of the default: SDPWS 2015 4.3.7.1, from
     memory, not checked against print."""
@@ -1115,6 +1125,9 @@ class Sheet(TypedDict):
 
     on_hand: NotRequired[int | None]
     """How many there are; null for as many as are wanted."""
+
+    plies: NotRequired[int | None]
+    """Plies of plywood; null for panels without plies, or where they are not known."""
 
     pounds_per_square_foot: NotRequired[DecimalLike]
     """Pounds a square foot. Source of the default: a trade list for 7/16 panels, of low weight."""

@@ -51,6 +51,7 @@ use policy::Policy;
 ///     grade: "sheathing".into(),
 ///     span_rating: "24/16".into(),
 ///     strength_axis: StrengthAxis::Length,
+///     plies: None,
 ///     faces_alike: true,
 ///     may_turn: false,
 ///     gap: None,

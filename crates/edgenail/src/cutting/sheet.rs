@@ -6,12 +6,13 @@ use crate::length::Length;
 
 /// A piece that asks for one kind of sheet may be cut from the other: only size, price and number differ.
 ///
-/// Category, grade, span rating, strength axis, likeness of the faces, leave to turn and the maker's gap agree.
+/// Category, grade, span rating, strength axis, plies, likeness of the faces, leave to turn and the maker's gap agree.
 pub fn interchangeable(a: &Sheet, b: &Sheet) -> bool {
     a.category == b.category
         && a.grade == b.grade
         && a.span_rating == b.span_rating
         && a.strength_axis == b.strength_axis
+        && a.plies == b.plies
         && a.faces_alike == b.faces_alike
         && a.may_turn == b.may_turn
         && a.gap == b.gap

@@ -19,6 +19,7 @@ fn sheet(name: &str, width: Length, length: Length, price: i32) -> Sheet {
         grade: "sheathing".into(),
         span_rating: "24/16".into(),
         strength_axis: StrengthAxis::Length,
+        plies: None,
         faces_alike: false,
         may_turn: false,
         gap: None,

@@ -11,6 +11,10 @@ pub struct Limits {
     pub weak_upright_thickness: Length,
     /// On-centre spacing of studs from which such sheets are weak upright.
     pub weak_upright_studs: Length,
+    /// Plywood of no more plies than this runs across studs more than `few_plies_studs` apart.
+    pub few_plies_most: u32,
+    /// On-centre spacing of studs beyond which plywood of few plies runs across.
+    pub few_plies_studs: Length,
     /// Sheets no thicker than this take closer field nails on studs `field_close_studs` apart.
     pub field_close_thickness: Length,
     /// On-centre spacing of studs from which such sheets take closer field nails.

@@ -32,6 +32,8 @@ pub struct Sheet {
     pub span_rating: String,
     /// Along which side it is strong.
     pub strength_axis: StrengthAxis,
+    /// Plies of plywood; `None` for panels without plies, or where they are not known.
+    pub plies: Option<u32>,
     /// Both faces may show: the sheet may be turned over.
     pub faces_alike: bool,
     /// A piece may be cut with its strength axis either way.

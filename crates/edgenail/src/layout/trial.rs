@@ -32,6 +32,8 @@ fn limits() -> Limits {
     Limits {
         weak_upright_thickness: inch(0, 7),
         weak_upright_studs: inch(24, 0),
+        few_plies_most: 3,
+        few_plies_studs: inch(16, 0),
         field_close_thickness: inch(0, 7),
         field_close_studs: inch(24, 0),
         field_close_spacing: inch(6, 0),
@@ -129,6 +131,7 @@ pub(crate) fn sheet(name: &str, width: Length, length: Length) -> Sheet {
         grade: "sheathing".into(),
         span_rating: "24/16".into(),
         strength_axis: StrengthAxis::Length,
+        plies: None,
         faces_alike: true,
         may_turn: true,
         gap: None,

@@ -1,7 +1,7 @@
 use crate::evaluate::evaluate;
 use crate::finding::FindingCode;
 use crate::frame::frame_wall;
-use crate::layout::LayoutSpec;
+use crate::layout::{LayoutSpec, Running};
 use crate::length::Length;
 use crate::read_house;
 use crate::search::search;
@@ -98,4 +98,28 @@ fn seams_keep_clear_of_plate_joints_where_it_costs_nothing() {
     // Every layout of 48 in. sheets has a seam near one of so many joints: it is told, and costs no more.
     let (_, dear, near) = plan(r#""48", "96", "72", "120", "24""#);
     assert!(near > 0 && dear == cost);
+}
+
+/// Plywood of three plies on studs 24 in. apart is laid across them, of four as is cheaper (a prescriptive code's rule,
+/// from memory, not checked against print).
+#[test]
+fn plywood_of_three_plies_is_laid_across_wide_studs() {
+    let running = |plies: u32| {
+        let text = format!(
+            r#"{{"walls": [{{"name": "w", "length": "192", "sections": [{{"bottom": {{"bears": "floor"}},
+            "stack": [{{"kind": "storey", "spacing": "24"}}]}}]}}], "practice": {{"assembly": {{"category": "15/32"}}}},
+            "stock": {{"sheets": [{{"name": "p", "width": "48 1/2", "length": "97 1/8", "category": "15/32", "plies": {plies}}}]}}}}"#
+        );
+        let (house, _) = read_house(text.as_bytes()).expect("the wall is legal");
+        let frame = frame_wall(&house, 0).expect("the house has a wall");
+        let found = search(&house, &frame).expect("the wall has a layout").chosen;
+        found
+            .layout
+            .bands
+            .iter()
+            .map(|band| band.running)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(running(4), [Running::Upright]);
+    assert!(running(3).iter().all(|running| *running == Running::Flat));
 }

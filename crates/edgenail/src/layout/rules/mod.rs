@@ -6,6 +6,7 @@ mod base;
 mod corner;
 mod cover;
 mod joint;
+mod plies;
 mod segment;
 mod size;
 mod strip;
@@ -33,6 +34,7 @@ pub fn rules(house: &House, frame: &Frame, layout: &Layout) -> Vec<Finding> {
     };
     let mut out = Vec::new();
     size::judge(&ground, &mut out);
+    plies::judge(&ground, &mut out);
     cover::judge(&ground, &mut out);
     strip::judge(&ground, &mut out);
     corner::judge(&ground, &mut out);

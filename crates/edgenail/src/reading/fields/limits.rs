@@ -1,10 +1,14 @@
 //! Where rules of the standards and of practice begin to hold.
 
-use super::{COMMON, Kind, OWN, Object, inches, sixteenths, value};
+use super::{COMMON, Kind, OWN, Object, inches, sixteenths, value, whole};
 use crate::decimal::Decimal;
 
 /// The standard for construction of shear walls.
 const SHEAR_WALLS: &str = "SDPWS 2015 4.3.7.1, from memory, not checked against print";
+
+/// The rule for plywood of three plies.
+const FEW_PLIES: &str =
+    "a prescriptive code's rule for plywood of three plies, from memory, not checked against print";
 
 pub(super) static LIMITS: Object = Object {
     name: "limits",
@@ -24,6 +28,20 @@ pub(super) static LIMITS: Object = Object {
             "24",
             COMMON,
             "On-centre spacing of studs from which such sheets are weak upright.",
+        ),
+        value(
+            "few_plies_most",
+            whole(0, 30),
+            "3",
+            FEW_PLIES,
+            "Plywood of no more plies than this runs across studs more than `few_plies_studs` apart.",
+        ),
+        value(
+            "few_plies_studs",
+            inches(1, 96),
+            "16",
+            FEW_PLIES,
+            "On-centre spacing of studs beyond which plywood of few plies runs across.",
         ),
         value(
             "field_close_thickness",

@@ -95,6 +95,11 @@ static SHEET: Object = Object {
             COMMON,
             "Along which side it is strong.",
         ),
+        nullable(
+            "plies",
+            &whole(1, 30),
+            "Plies of plywood; null for panels without plies, or where they are not known.",
+        ),
         value(
             "faces_alike",
             Kind::Flag,

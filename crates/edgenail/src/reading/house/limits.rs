@@ -12,6 +12,8 @@ pub(super) fn limits(record: &Record<'_, '_>, outer: Option<&Limits>) -> Limits 
         ),
         weak_upright_studs: record
             .inherit("weak_upright_studs", outer.map(|outer| &outer.weak_upright_studs)),
+        few_plies_most: record.inherit("few_plies_most", outer.map(|outer| &outer.few_plies_most)),
+        few_plies_studs: record.inherit("few_plies_studs", outer.map(|outer| &outer.few_plies_studs)),
         field_close_thickness: record.inherit(
             "field_close_thickness",
             outer.map(|outer| &outer.field_close_thickness),

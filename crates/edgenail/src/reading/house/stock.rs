@@ -31,6 +31,7 @@ fn sheet(record: &Record<'_, '_>) -> Sheet {
         grade: record.get("grade"),
         span_rating: record.get("span_rating"),
         strength_axis: record.get("strength_axis"),
+        plies: record.get("plies"),
         faces_alike: record.get("faces_alike"),
         may_turn: record.get("may_turn"),
         gap: record.get("gap"),
