@@ -80,17 +80,16 @@ impl Roofline {
         stops
     }
 
-    /// Corners of an upright whose head is cut to the underside of the slope.
+    /// Corners of an upright whose head is cut to the underside of the slope; nothing of it is left where that lies below
+    /// its foot.
     pub fn cut_stud(&self, stud: Rect) -> Vec<Point> {
-        let mut ring = vec![Point::new(stud.x0, stud.y0), Point::new(stud.x1, stud.y0)];
         // At a peak the lower of the two undersides would leave a stud too short on one side: the peak is a corner.
-        let heads = self
-            .stops(stud.x_span())
-            .into_iter()
-            .rev()
-            .map(|x| Point::new(x, self.under(x).max(stud.y0)));
+        let heads = self.stops(stud.x_span()).into_iter().rev();
+        let heads: Vec<Point> = heads.map(|x| Point::new(x, self.under(x))).collect();
+        let low = heads.iter().map(|head| head.y).fold(stud.y0, Length::min);
+        let mut ring = vec![Point::new(stud.x0, low), Point::new(stud.x1, low)];
         ring.extend(heads);
-        ring
+        cut_level(&ring, stud.y0)
     }
 
     /// Quadrilaterals of what lies along the slopes over a stretch: `deep` layers from the line down.
@@ -139,8 +138,17 @@ pub(super) fn cut_level(corners: &[Point], y: Length) -> Vec<Point> {
             above.push(*from);
         }
         if (from.y < y) != (to.y < y) {
-            let crossing = Slope::through(*from, *to).and_then(|side| side.x_at(y));
-            above.push(Point::new(crossing.unwrap_or(from.x), y));
+            let (low, high) = if from.y < to.y { (from, to) } else { (to, from) };
+            // Measured from the lower end, so that a tie falls on that side in a mirrored wall too.
+            let away = |x: Length| if low.x <= high.x { x - low.x } else { low.x - x };
+            let side = Slope::through(Point::new(Length::ZERO, low.y), Point::new(away(high.x), high.y));
+            let crossing = side.and_then(|side| side.x_at(y)).unwrap_or_default();
+            let x = if low.x <= high.x {
+                low.x + crossing
+            } else {
+                low.x - crossing
+            };
+            above.push(Point::new(x, y));
         }
     }
     above

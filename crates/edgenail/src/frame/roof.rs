@@ -47,7 +47,12 @@ pub(super) fn lay_rake(
         RakeBuild::Ladder => plates.last().map(|plate| plate.thickness).into_iter().collect(),
     };
     for quad in line.layers(at.x, &all) {
-        if let Some(face) = Convex::from_points(&quad) {
+        // Where a ladder runs out, its raked plate is cut to lie on the level one.
+        let corners = match build {
+            RakeBuild::RakedPlates => quad,
+            RakeBuild::Ladder => cut_level(&quad, at.top),
+        };
+        if let Some(face) = Convex::from_points(&corners) {
             frame.put_convex(
                 &at.material,
                 Piece::said(MemberKind::RakedPlate, Axis::Sloped),
