@@ -11,6 +11,7 @@ pub mod attack;
 pub mod case;
 pub mod compare;
 pub mod library;
+pub mod mirror;
 pub mod panels;
 pub mod run;
 

@@ -29,23 +29,15 @@ pub(super) fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], out: 
         ends
     };
     let (ends, starts) = (seams(true), seams(false));
-    for edge in bare.chunk_by(|a, b| (a.piece, a.edge) == (b.piece, b.edge)) {
-        let Some(first) = edge.first() else { continue };
-        let bounds = layout
-            .pieces
-            .get(first.piece as usize)
-            .map(|piece| piece.outline.bounds());
-        let (Some(bounds), y) = (bounds, first.from.y) else {
-            continue;
-        };
-        // The seam at the right side of this panel against the seams of the course above.
-        let Some((_, below, _)) = ends.iter().find(|end| end.2 == first.piece && end.0 == y) else {
-            continue;
-        };
-        let gap = site.practice.rim_gap.max(site.practice.gap) * 2;
-        let above = starts.iter().filter(|start| y <= start.0 && start.0 <= y + gap);
-        for (_, above, _) in above.filter(|start| (start.1 - *below).abs() < least) {
-            let (lo, hi) = ((*above).min(*below), (*above).max(*below));
+    let gap = site.practice.rim_gap.max(site.practice.gap) * 2;
+    // A seam that goes on at a height where only its support changes neither ends nor starts there.
+    for &(y, below, piece) in ends.iter().filter(|end| !starts.contains(end)) {
+        let near = starts
+            .iter()
+            .filter(|start| !ends.contains(start))
+            .filter(|start| y <= start.0 && start.0 <= y + gap && (start.1 - below).abs() < least);
+        for &(_, above, _) in near {
+            let (lo, hi) = (above.min(below), above.max(below));
             let open = bare
                 .iter()
                 .any(|run| run.from.y == y && run.from.x < hi + least && lo - least < run.to.x);
@@ -53,8 +45,8 @@ pub(super) fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], out: 
                 let apart = inches(hi - lo);
                 out.push(
                     Finding::of(&site.wall.name, FindingCode::SeamsNotStaggered, Severity::Refuse)
-                        .on(layout.pieces.get(first.piece as usize).map_or("", |piece| &piece.mark))
-                        .at(bounds.x1, y)
+                        .on(layout.pieces.get(piece as usize).map_or("", |piece| &piece.mark))
+                        .at(below, y)
                         .against(format!("{apart} apart"), inches(least))
                         .says(format!(
                             "Seams {apart} apart meet the unblocked edge {} up from below and above; keep them {} apart, or block the edge.",

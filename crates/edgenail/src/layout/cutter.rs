@@ -1,9 +1,9 @@
 //! The pieces of one strip of one course.
 
-use super::{Joint, Running, Sides};
+use super::{Joint, Running, Sides, starting_end};
 use crate::frame::Frame;
 use crate::geometry::{Point, Rect, Region, Shape};
-use crate::house::{Practice, RimKind, RimSeam, Sheet};
+use crate::house::{End, Practice, RimKind, RimSeam, Sheet};
 use crate::length::Length;
 
 /// A piece of a strip: from seam centre to seam centre, and what is cut.
@@ -24,6 +24,8 @@ pub struct Cutter<'a> {
     /// The same with openings cut back.
     cut_back: Region,
     bounds: Rect,
+    /// Where the first sheet is laid, up to the end of the sheathing.
+    start: End,
 }
 
 impl<'a> Cutter<'a> {
@@ -51,6 +53,7 @@ impl<'a> Cutter<'a> {
             cells,
             cut_back,
             bounds,
+            start: starting_end(practice, frame),
         }
     }
 
@@ -98,12 +101,19 @@ impl<'a> Cutter<'a> {
     }
 
     /// The outline, kept short of its ends by the least that lets the sheet fit, if that is no more than practice
-    /// accepts. The right or upper end gives first.
+    /// accepts. The end far from the start, and the upper end, give first.
     fn shortened(&self, outline: &Shape, sides: Sides, sheet: &Sheet, running: Running) -> Shape {
         let bounds = outline.bounds();
         let (width, height) = sheet_size(sheet, running);
         let ends = |near: Joint, far: Joint| (near == Joint::End, far == Joint::End);
-        let across = self.share(bounds.width() - width, ends(sides.left, sides.right));
+        let across = bounds.width() - width;
+        let across = match self.start {
+            End::Left => self.share(across, ends(sides.left, sides.right)),
+            End::Right => {
+                let (right, left) = self.share(across, ends(sides.right, sides.left));
+                (left, right)
+            }
+        };
         let up = self.share(bounds.height() - height, ends(sides.bottom, sides.top));
         if across == (Length::ZERO, Length::ZERO) && up == (Length::ZERO, Length::ZERO) {
             return outline.clone();

@@ -1,8 +1,8 @@
 //! What is written on the pieces, and the order in which they are hung.
 
-use super::{Piece, Turn};
+use super::{Piece, Turn, starting_end};
 use crate::frame::Frame;
-use crate::house::{Practice, StartChoice};
+use crate::house::{End, Practice};
 
 /// The letters of a course, counted from the bottom: A to Z, then AA, AB and so on.
 pub(super) fn course_letters(course: usize) -> String {
@@ -34,7 +34,7 @@ pub(super) fn mark(frame: &Frame, practice: &Practice, pieces: &mut [Piece]) {
         };
         piece.mark = format!("{}{}", course_letters(piece.band as usize), number.1);
     }
-    if practice.starting_end == StartChoice::Right {
+    if starting_end(practice, frame) == End::Right {
         let turned = |piece: &Piece| {
             let bounds = piece.outline.bounds();
             (piece.band, std::cmp::Reverse(bounds.x1), bounds.y0)

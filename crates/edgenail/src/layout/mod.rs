@@ -11,6 +11,7 @@ mod piece;
 mod rules;
 mod side;
 mod spec;
+mod starting_end;
 mod turn;
 
 #[cfg(test)]
@@ -27,6 +28,7 @@ pub use piece::{Layout, LayoutBand, Piece, Running};
 pub use rules::rules;
 pub use side::{Joint, Side, Sides};
 pub use spec::{BandSpec, LayoutSpec, PieceSpec};
+pub use starting_end::starting_end;
 pub use turn::{Turn, When, fits_deck, stage_of, storey_of};
 
 #[cfg(test)]

@@ -7,9 +7,9 @@ use crate::evaluate::{Evaluated, evaluate};
 use crate::faces;
 use crate::finding::Finding;
 use crate::frame::{Frame, frame_wall};
-use crate::house::{End, House, StartChoice};
+use crate::house::{End, House};
 use crate::inspection::inspect;
-use crate::layout::Layout;
+use crate::layout::{Layout, starting_end};
 use crate::reading::Assumed;
 use crate::search::{Alternative, Found, search};
 use crate::start::start;
@@ -118,15 +118,8 @@ fn both_faces(house: &House, walls: &mut [WallPlan]) {
 
 /// A layout that somebody else made: nothing was chosen.
 fn as_given(house: &House, frame: &Frame, chosen: Evaluated) -> Found {
-    let practice = house
-        .walls
-        .get(frame.wall as usize)
-        .map(|wall| wall.practice.starting_end);
-    let start = if practice == Some(StartChoice::Right) {
-        End::Right
-    } else {
-        End::Left
-    };
+    let wall = house.walls.get(frame.wall as usize);
+    let start = wall.map_or(End::Left, |wall| starting_end(&wall.practice, frame));
     Found {
         chosen,
         start,

@@ -133,8 +133,12 @@ impl Prices<'_> {
 
     /// Half the length of the sheet that a course is mostly laid with.
     fn half_sheet(&self, layout: &Layout, band: usize) -> Length {
-        let piece = layout.pieces.iter().find(|piece| piece.band as usize == band);
-        let sheet = piece.and_then(|piece| self.kernel.stock.sheets.get(piece.sheet as usize));
+        let of_course = || layout.pieces.iter().filter(|piece| piece.band as usize == band);
+        let count = |sheet: u32| of_course().filter(|piece| piece.sheet == sheet).count();
+        let most = of_course()
+            .map(|piece| piece.sheet)
+            .max_by_key(|sheet| (count(*sheet), *sheet));
+        let sheet = most.and_then(|sheet| self.kernel.stock.sheets.get(sheet as usize));
         sheet.map_or(Length::ZERO, |sheet| {
             (sheet.length + self.kernel.practice.gap).half()
         })

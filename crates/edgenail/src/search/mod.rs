@@ -18,8 +18,8 @@ use crate::evaluate::{Evaluated, evaluate_layout};
 use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::Frame;
 use crate::geometry::Interval;
-use crate::house::{End, House, StartChoice};
-use crate::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out};
+use crate::house::{End, House};
+use crate::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out, starting_end};
 use crate::length::Length;
 use crate::price::{Part, layout_cost};
 use course::{Course, Slot};
@@ -110,7 +110,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         .collect();
     Ok(Found {
         chosen,
-        start: start_end(&space),
+        start: starting_end(space.practice, space.frame),
         alternatives,
         effort,
         built: count,
@@ -194,22 +194,6 @@ fn build(house: &House, frame: &Frame, mut candidates: Vec<Candidate>, least: us
 /// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.
 const FORBIDDING: Amount = Amount::whole(100_000);
 
-/// The end that sheets are laid from: what practice says, else the end that layout is pulled from.
-fn start_end(space: &Space<'_>) -> End {
-    match space.practice.starting_end {
-        StartChoice::Left => End::Left,
-        StartChoice::Right => End::Right,
-        StartChoice::Either => {
-            let from_right = space
-                .frame
-                .storeys
-                .first()
-                .is_some_and(|storey| storey.from_right);
-            if from_right { End::Right } else { End::Left }
-        }
-    }
-}
-
 /// The courses of a wall, each priced once for all stacks that it is part of.
 struct Courses<'s, 'a> {
     space: &'s Space<'a>,
@@ -221,7 +205,7 @@ impl<'s, 'a> Courses<'s, 'a> {
     fn new(space: &'s Space<'a>) -> Self {
         Self {
             space,
-            start: start_end(space),
+            start: starting_end(space.practice, space.frame),
             priced: HashMap::new(),
         }
     }

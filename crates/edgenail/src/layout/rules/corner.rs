@@ -19,7 +19,8 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
             let (low, high) = (corner(opening.rect.y0), corner(opening.rect.y1));
             let near = [opening.rect.x0, opening.rect.x1]
                 .into_iter()
-                .find(|side| (*side - *x).abs() < clear);
+                .filter(|side| (*side - *x).abs() < clear)
+                .min_by_key(|side| (*side - *x).abs());
             let (Some(side), true) = (near, low || high) else {
                 continue;
             };
