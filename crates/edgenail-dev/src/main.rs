@@ -6,6 +6,7 @@
 mod fields;
 mod file;
 mod header;
+mod published;
 mod rows;
 mod typed;
 mod validation;
@@ -29,6 +30,7 @@ fn run(command: &str) -> Result<(), String> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     match command {
         "generate" => {
+            published::rows(&root)?.write(&root)?;
             // The header is read off the C crate, which the rows are part of.
             rows::generate().write(&root)?;
             rows::list().write(&root)?;
@@ -55,6 +57,7 @@ fn run(command: &str) -> Result<(), String> {
 
 fn all(root: &Path) -> Result<Vec<Generated>, String> {
     Ok(vec![
+        published::rows(root)?,
         rows::generate(),
         rows::list(),
         header::generate(root)?,

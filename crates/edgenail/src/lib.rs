@@ -4,6 +4,7 @@
 
 pub mod amount;
 pub mod blocking;
+pub mod capacity;
 pub mod caution;
 pub mod cutting;
 pub mod decimal;
@@ -25,6 +26,7 @@ pub mod length;
 pub mod nailing;
 pub mod plan;
 pub mod price;
+pub mod published;
 pub mod reading;
 pub mod report;
 pub mod search;

@@ -100,6 +100,12 @@ codes! {
     170 FacesDisagree "faces_disagree" "Two walls are not the two faces of one frame.";
     171 PlateJointOffSection "plate_joint_off_section" "A joint of the topmost plate is not between the ends of its section.";
 
+    180 UnlistedValue "unlisted_value" "A table of a standard has no such row or column, or its cell was not collected.";
+    181 NailNotListed "nail_not_listed" "No row of the table accepts the nail.";
+    182 MemberTooNarrow "member_too_narrow" "A member that two panels share is too narrow for its nails.";
+    183 Unverified "unverified" "The result would rest on values that were recalled and not checked against print.";
+    184 NothingResists "nothing_resists" "No part of the wall may be counted to resist the load.";
+
     200 NoLayout "no_layout" "No layout satisfies the rules that may not be broken.";
     900 Internal "internal" "The library contradicted itself; a fault of the library, never of the input.";
 }

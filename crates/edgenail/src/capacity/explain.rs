@@ -1,0 +1,129 @@
+//! The derivation of a unit shear.
+
+use super::assembly::{LoadKind, Method, PanelMaterial};
+use super::derivation::Derivation;
+use super::rule;
+use super::unit_shear::UnitShear;
+use crate::published::{Confidence, PanelRow, RowEdition};
+
+impl UnitShear {
+    /// The steps to the design unit shear; the last of them gives it.
+    pub fn explain(&self, derivation: &mut Derivation) -> f64 {
+        let query = &self.query;
+        let row = self.shear_row;
+        let load = match query.load {
+            LoadKind::Wind => "wind",
+            LoadKind::Seismic => "seismic",
+        };
+        let mut source = row_name(query.edition.name(), row);
+        let mut confidence = row.confidence;
+        if row.thickness != self.row.thickness {
+            let footnote = rule::THICKER_ROW_STUDS;
+            source = format!("{source}; {}", footnote.source);
+            confidence = confidence.max(footnote.confidence);
+        }
+        let symbol = match (query.load, row.edition) {
+            (_, RowEdition::Of2021) => "v_table",
+            (LoadKind::Wind, RowEdition::To2015) => "v_w",
+            (LoadKind::Seismic, RowEdition::To2015) => "v_s",
+        };
+        derivation
+            .step(symbol, &format!("tabulated nominal unit shear, {load}"), symbol)
+            .cell(symbol, self.cell, "plf", &source, confidence)
+            .rule(&source, confidence)
+            .gives(self.cell, "plf");
+        let gravity = query.assembly.specific_gravity.as_f64();
+        let species = if self.species < 1.0 {
+            rule::SPECIES.confidence
+        } else {
+            Confidence::TwoSources
+        };
+        derivation
+            .step(
+                "C_G",
+                "factor for the lightest framing nailed",
+                "min(1, 1 - (0.5 - G))",
+            )
+            .given("G", gravity, "")
+            .rule(rule::SPECIES.source, species)
+            .gives(self.species, "");
+        if let Some(unblocked) = self.unblocked {
+            let source = rule::UNBLOCKED;
+            derivation
+                .step("C_ub", "factor of an unblocked wall", "C_ub")
+                .cell("C_ub", unblocked, "", source.source, source.confidence)
+                .rule(source.source, source.confidence)
+                .gives(unblocked, "");
+        }
+        let formula = if self.unblocked.is_some() {
+            format!("{symbol} * C_G * C_ub")
+        } else {
+            format!("{symbol} * C_G")
+        };
+        let mut step = derivation
+            .step("v_n", "nominal unit shear", &formula)
+            .from(symbol, self.cell, "plf")
+            .from("C_G", self.species, "");
+        if let Some(unblocked) = self.unblocked {
+            step = step.from("C_ub", unblocked, "");
+        }
+        step.rule(query.edition.name(), Confidence::TwoSources)
+            .gives(self.nominal, "plf");
+        let factor = self.factor;
+        let (symbol, name, formula, factor_name) = match query.method {
+            Method::Asd => ("v_ASD", "allowable unit shear (ASD)", "v_n / Omega", "Omega"),
+            Method::Lrfd => ("v_LRFD", "factored unit shear (LRFD)", "v_n * phi", "phi"),
+        };
+        derivation
+            .step(symbol, name, formula)
+            .from("v_n", self.nominal, "plf")
+            .cell(factor_name, factor.value, "", factor.source, factor.confidence)
+            .rule(factor.source, factor.confidence)
+            .gives(self.design, "plf")
+    }
+
+    /// The steps to the apparent shear stiffness of the panel as built.
+    pub fn explain_stiffness(&self, derivation: &mut Derivation) -> f64 {
+        let assembly = &self.query.assembly;
+        let source = row_name(self.query.edition.name(), self.row);
+        let (cell, plies) = match assembly.material {
+            PanelMaterial::Osb => (self.row.stiffness_osb, false),
+            PanelMaterial::Plywood3 => (self.row.stiffness_plywood, false),
+            PanelMaterial::Plywood4 => (self.row.stiffness_plywood, true),
+        };
+        let mut formula = String::from("G_table");
+        if plies {
+            formula.push_str(" * C_plies");
+        }
+        if assembly.wet_framing {
+            formula.push_str(" * C_wet");
+        }
+        let mut step = derivation
+            .step("G_a", "apparent shear stiffness of the panel as built", &formula)
+            .cell("G_table", cell.as_f64(), "kips/in", &source, self.row.confidence);
+        if plies {
+            let rule = rule::MORE_PLIES;
+            step = step.cell("C_plies", rule.value, "", rule.source, rule.confidence);
+        }
+        if assembly.wet_framing {
+            let rule = rule::WET;
+            step = step.cell("C_wet", rule.value, "", rule.source, rule.confidence);
+        }
+        step.rule(&source, self.row.confidence)
+            .gives(self.stiffness, "kips/in")
+    }
+}
+
+/// A row in words: edition, table, row.
+fn row_name(edition: &str, row: &PanelRow) -> String {
+    use super::fault::inches;
+    format!(
+        "{edition} Table 4.3A, {} {}, {} nails, {} into framing, {} edges; seen in {}",
+        row.grade.name(),
+        inches(row.thickness),
+        row.nail.name(),
+        inches(row.penetration),
+        inches(row.edge_spacing),
+        row.source
+    )
+}

@@ -1,0 +1,54 @@
+//! What a wall resists: unit shears, wall lines, nails, panels under wind — every number with its derivation.
+//!
+//! Results of this module do not replace the code in force or a licensed design professional; see
+//! [`crate::CAUTION`]. Pounds, feet, inches and seconds; lengths are exact, forces are doubles.
+
+mod anchorage;
+mod assembly;
+mod bending;
+mod built;
+mod conditions;
+mod derivation;
+mod dowel;
+mod drift;
+mod explain;
+mod faces;
+mod fault;
+mod fit;
+pub mod formula;
+mod line;
+mod perforated;
+mod pier;
+mod print;
+pub mod rule;
+mod schedule;
+mod slip;
+mod transfer;
+mod unit_shear;
+mod withdrawal;
+
+pub use anchorage::{PlateAnchors, WASHER_SHEAR, explain_plate_anchors, plate_anchors};
+pub use assembly::{Assembly, DrivenNail, Edition, LoadKind, Method, PanelMaterial};
+pub use bending::{
+    PanelSpans, Plies, RATINGS, RATINGS_SOURCE, SpanRating, StrengthAxis, WIND_DURATION, bending_pressure,
+    deflection, stiffness_pressure,
+};
+pub use built::{BuiltSegment, built_segment};
+pub use derivation::{Derivation, Input, Step, Writing};
+pub use dowel::{Dowel, Lateral, YieldMode, bearing_length, bearing_strength, yield_strength};
+pub use drift::{
+    Drift, Racked, Skin, drift_four_terms, drift_three_terms, explain_four_terms, explain_three_terms,
+};
+pub use faces::{BothFaces, both_faces, explain_both_faces};
+pub use fit::penetration;
+pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};
+pub use perforated::{Perforation, perforated_factor};
+pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
+pub use schedule::{Candidate, Demand, schedule};
+pub use slip::{SlipCurve, grade_factor, rigidity, slip, slip_curve};
+pub use transfer::{Transfer, TransferWall, explain_transfer, transfer};
+pub use unit_shear::{UnitShear, UnitShearQuery, unit_shear};
+pub use withdrawal::{pull_through, withdrawal};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,64 @@
+//! Single nails against published values.
+
+use crate::capacity::formula::evaluate;
+use crate::capacity::*;
+use proptest::prelude::*;
+
+/// NDS 2005 Table 11N, 16d common at G = 0.50: 141 lb; the other modes are own arithmetic.
+#[test]
+fn yield_modes_of_a_nail() {
+    let nail = Dowel {
+        diameter: 0.162,
+        yield_strength: 90_000.0,
+        main_length: 1.62,
+        main_bearing: 4_650.0,
+        side_length: 1.5,
+        side_bearing: 4_650.0,
+    };
+    let found = nail.lateral();
+    assert!((found.value - 141.0).abs() < 0.5);
+    for (mode, own) in found
+        .modes
+        .into_iter()
+        .zip([554.7, 513.6, 221.5, 202.4, 190.0, 140.9])
+    {
+        assert!((mode - own).abs() < 0.1, "{mode} {own}");
+    }
+    assert_eq!(found.governs, YieldMode::IV);
+}
+
+/// APA TT-045B (2007): an 8d nail loses nothing from 1 1/2 to 1 3/8 in. of penetration.
+#[test]
+fn shallower_penetration_costs_nothing() {
+    let value = |main_length: f64| {
+        let nail = Dowel {
+            diameter: 0.131,
+            yield_strength: 100_000.0,
+            main_length,
+            main_bearing: bearing_strength(0.50),
+            side_length: 0.4375,
+            side_bearing: 4_650.0,
+        };
+        nail.lateral().value
+    };
+    assert!((value(1.5) - value(1.375)).abs() < 0.01);
+    // Own arithmetic.
+    assert!((value(2.0625) - 72.80).abs() < 0.05);
+}
+
+proptest! {
+    /// What a derivation prints is what was computed: every formula, evaluated from its text, gives its value.
+    #[test]
+    fn formulas_of_a_nail_give_their_values(
+        diameter in 0.099_f64..0.24, lm in 0.6_f64..3.0, ls in 0.25_f64..1.5, main in 2_000.0_f64..6_000.0, side in 2_000.0_f64..6_000.0,
+    ) {
+        let nail = Dowel { diameter, yield_strength: 90_000.0, main_length: lm, main_bearing: main, side_length: ls, side_bearing: side };
+        let mut derivation = Derivation::default();
+        let value = nail.explain(&mut derivation);
+        prop_assert!((value - nail.lateral().value).abs() < 1e-9);
+        for step in &derivation.steps {
+            let again = evaluate(step).unwrap();
+            prop_assert!((again - step.value).abs() <= 1e-9 * step.value.abs(), "{step:#?} {again}");
+        }
+    }
+}

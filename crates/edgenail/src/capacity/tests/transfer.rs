@@ -1,0 +1,119 @@
+//! Force transfer, two faces and anchors by statics.
+
+use super::{assembly, query};
+use crate::capacity::formula::evaluate;
+use crate::capacity::*;
+use crate::published::{Grade, Pennyweight};
+use proptest::prelude::*;
+
+fn walls() -> impl Strategy<Value = TransferWall> {
+    let sizes = prop::collection::vec((1.5_f64..12.0, 2.0_f64..10.0), 1..5);
+    (
+        sizes,
+        1.5_f64..12.0,
+        0.1_f64..0.9,
+        7.0_f64..12.0,
+        100.0_f64..20_000.0,
+    )
+        .prop_map(|(sizes, last, share, height, shear)| TransferWall {
+            height,
+            piers: sizes.iter().map(|(pier, _)| *pier).chain([last]).collect(),
+            openings: sizes.iter().map(|(_, opening)| *opening).collect(),
+            above_and_below: share * height,
+            shear,
+        })
+}
+
+proptest! {
+    /// Statics: segments together carry the shear; a vertical cut through the first and the last segment, and through
+    /// every opening, carries the force at the ends; what is explained is what was computed.
+    #[test]
+    fn every_cut_is_in_equilibrium(wall in walls()) {
+        let found = transfer(&wall).unwrap();
+        let beside: f64 = found.beside.iter().zip(&wall.piers).map(|(shear, pier)| shear * pier).sum();
+        prop_assert!((beside - wall.shear).abs() < 1e-6 * wall.shear);
+        let opening = wall.height - wall.above_and_below;
+        let close = |value: f64| (value - found.hold_down).abs() < 1e-6 * found.hold_down;
+        prop_assert!(close(found.above_and_below * wall.above_and_below));
+        if wall.openings.len() == 1 {
+            for index in [0, 1] {
+                let cut = found.corners[index] * wall.above_and_below + found.beside[index] * opening;
+                prop_assert!(close(cut), "{cut} {}", found.hold_down);
+            }
+        }
+        // Above the openings the shear of the top is handed on by corners and straps: nothing is lost along a level cut.
+        let above: f64 = found.corners.iter().zip(&wall.piers).map(|(shear, pier)| shear * pier).sum::<f64>()
+            + wall.openings.iter().map(|opening| found.above_and_below * opening).sum::<f64>();
+        prop_assert!((above - wall.shear).abs() < 1e-6 * wall.shear);
+        let derivation = explain_transfer(&wall).unwrap();
+        for step in &derivation.steps {
+            let again = evaluate(step).unwrap();
+            prop_assert!((again - step.value).abs() <= 1e-9 * step.value.abs().max(1.0), "{step:#?} {again}");
+        }
+        prop_assert!((derivation.value().unwrap() - found.largest()).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn sizes_that_no_wall_has_are_named() {
+    let wall = TransferWall {
+        height: f64::NAN,
+        piers: vec![4.0],
+        openings: vec![-1.0],
+        above_and_below: 4.0,
+        shear: 1.0,
+    };
+    let paths: Vec<String> = transfer(&wall)
+        .unwrap_err()
+        .into_iter()
+        .map(|issue| issue.path)
+        .collect();
+    assert_eq!(paths, ["/height", "/openings/0", "/piers"]);
+}
+
+/// Own arithmetic on a recalled rule: like faces carry twice; the stiffer of unlike ones governs.
+#[test]
+fn faces_add() {
+    let of = |edge| {
+        unit_shear(&query(assembly(
+            Grade::Sheathing,
+            "7/16",
+            Pennyweight::Eight,
+            edge,
+        )))
+        .unwrap()
+    };
+    let like = both_faces(&of(6), &of(6));
+    assert!((like.nominal - 960.0).abs() < 1e-9 && (like.stiffness - 30.0).abs() < 1e-9);
+    let unlike = both_faces(&of(6), &of(4));
+    assert!((unlike.nominal - 37.0 * (700.0_f64 / 22.0).min(480.0 / 15.0)).abs() < 1e-9);
+    let mut derivation = Derivation::default();
+    explain_both_faces(&of(6), &of(4), &mut derivation);
+    for step in &derivation.steps {
+        assert!((evaluate(step).unwrap() - step.value).abs() < 1e-9);
+    }
+}
+
+/// Statics: 3,500 lb on anchors of 1,000 lb are four; one that carries nothing is refused.
+#[test]
+fn anchors_are_counted() {
+    assert_eq!(
+        plate_anchors(3500.0, 1000.0, 480.0).unwrap(),
+        PlateAnchors {
+            count: 4,
+            washers: true
+        }
+    );
+    assert_eq!(
+        plate_anchors(0.0, 1000.0, 400.0).unwrap(),
+        PlateAnchors {
+            count: 0,
+            washers: false
+        }
+    );
+    let path = |shear, each| plate_anchors(shear, each, 0.0).unwrap_err()[0].path.clone();
+    assert_eq!(
+        (path(1.0, 0.0), path(f64::INFINITY, 1.0)),
+        ("/each".to_owned(), "/shear".to_owned())
+    );
+}

@@ -1,0 +1,279 @@
+//! Force transfer around openings by the classical free-body method, for one opening or several.
+
+use super::derivation::Derivation;
+use super::fault::fault;
+use crate::issue::{Code, Issue};
+use crate::published::Confidence;
+use serde::Serialize;
+
+/// A wall whose sheathing is strapped and blocked around its openings. Feet and pounds.
+///
+/// All openings are taken with the least height of sheathing above and below any of them, which overstates the forces
+/// around the others.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TransferWall {
+    /// Height of the wall.
+    pub height: f64,
+    /// Lengths of the full-height segments from left to right: one more than there are openings.
+    pub piers: Vec<f64>,
+    /// Widths of the openings from left to right.
+    pub openings: Vec<f64>,
+    /// Height of sheathing above and below an opening, together; the least of all openings.
+    pub above_and_below: f64,
+    /// Shear at the top.
+    pub shear: f64,
+}
+
+/// Forces around the openings.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Transfer {
+    /// Tension and compression at the ends of the wall in pounds.
+    pub hold_down: f64,
+    /// Unit shear above and below the openings in pounds per foot.
+    pub above_and_below: f64,
+    /// For each segment, unit shear beside the openings in pounds per foot.
+    pub beside: Vec<f64>,
+    /// For each segment, unit shear in its corners above and below the openings; below zero it turns round.
+    pub corners: Vec<f64>,
+    /// For each opening, the strap force at its left and at its right corners in pounds.
+    pub straps: Vec<(f64, f64)>,
+}
+
+const METHOD: &str = "free-body method of force transfer around openings as published by APA (T555), recalled; every cut is in equilibrium";
+
+impl Transfer {
+    /// The largest unit shear anywhere, which sheathing and nails have to carry.
+    pub fn largest(&self) -> f64 {
+        let all = self.beside.iter().chain(&self.corners).map(|shear| shear.abs());
+        all.fold(self.above_and_below, f64::max)
+    }
+
+    /// The largest strap force.
+    pub fn strap(&self) -> f64 {
+        self.straps
+            .iter()
+            .map(|(left, right)| left.max(*right))
+            .fold(0.0, f64::max)
+    }
+}
+
+/// Forces around the openings of a wall.
+///
+/// # Errors
+/// Sizes that no wall has, or another number of segments than the openings leave.
+///
+/// ```
+/// use edgenail::capacity::{TransferWall, transfer};
+/// let wall = TransferWall { height: 8.0, piers: vec![4.0, 4.0], openings: vec![6.0], above_and_below: 4.0, shear: 2800.0 };
+/// let forces = transfer(&wall).unwrap();
+/// // 2,800 lb on 14 ft of 8 ft wall pull 1,600 lb at its ends; each segment takes half over its 4 ft.
+/// assert_eq!((forces.hold_down, forces.beside[0]), (1600.0, 350.0));
+/// ```
+pub fn transfer(wall: &TransferWall) -> Result<Transfer, Vec<Issue>> {
+    check(wall)?;
+    let length: f64 = wall.piers.iter().chain(&wall.openings).sum();
+    let hold_down = wall.shear * wall.height / length;
+    let above_and_below = hold_down / wall.above_and_below;
+    let mut straps = Vec::with_capacity(wall.openings.len());
+    let mut forces = vec![0.0; wall.piers.len()];
+    let mut counted = wall.piers.clone();
+    for (index, (opening, pair)) in wall.openings.iter().zip(wall.piers.windows(2)).enumerate() {
+        let [left, right] = [pair[0], pair[1]];
+        let force = above_and_below * opening;
+        let (of_left, of_right) = (force * left / (left + right), force * right / (left + right));
+        straps.push((of_left, of_right));
+        forces[index] += of_left;
+        forces[index + 1] += of_right;
+        counted[index] += opening * left / (left + right);
+        counted[index + 1] += opening * right / (left + right);
+    }
+    let beside: Vec<f64> = wall
+        .piers
+        .iter()
+        .zip(&counted)
+        .map(|(pier, counted)| wall.shear / length * counted / pier)
+        .collect();
+    let corners = wall
+        .piers
+        .iter()
+        .zip(&beside)
+        .zip(&forces)
+        .map(|((pier, beside), force)| beside - force / pier)
+        .collect();
+    Ok(Transfer {
+        hold_down,
+        above_and_below,
+        beside,
+        corners,
+        straps,
+    })
+}
+
+fn check(wall: &TransferWall) -> Result<(), Vec<Issue>> {
+    let mut issues = Vec::new();
+    let mut positive = |field: String, value: f64| {
+        if !value.is_finite() || value <= 0.0 {
+            issues.push(fault(
+                Code::OutOfRange,
+                &field,
+                &value.to_string(),
+                "above 0, a number",
+                "a size or force of the wall",
+            ));
+        }
+    };
+    positive("height".to_owned(), wall.height);
+    positive("shear".to_owned(), wall.shear);
+    positive("above_and_below".to_owned(), wall.above_and_below);
+    for (name, lengths) in [("piers", &wall.piers), ("openings", &wall.openings)] {
+        for (index, length) in lengths.iter().enumerate() {
+            positive(format!("{name}/{index}"), *length);
+        }
+    }
+    if wall.openings.is_empty() || wall.piers.len() != wall.openings.len() + 1 {
+        issues.push(fault(
+            Code::OutOfRange,
+            "piers",
+            &format!("{} segments, {} openings", wall.piers.len(), wall.openings.len()),
+            "one segment more than openings, at least one opening",
+            "segments stand on both sides of every opening",
+        ));
+    }
+    if wall.above_and_below >= wall.height {
+        issues.push(fault(
+            Code::OutOfRange,
+            "above_and_below",
+            &wall.above_and_below.to_string(),
+            "less than the wall's height",
+            "an opening takes some of the height",
+        ));
+    }
+    if issues.is_empty() { Ok(()) } else { Err(issues) }
+}
+
+/// The steps to the forces around the openings; the last gives the largest unit shear.
+///
+/// # Errors
+/// As [`transfer`].
+pub fn explain_transfer(wall: &TransferWall) -> Result<Derivation, Vec<Issue>> {
+    let found = transfer(wall)?;
+    let mut derivation = Derivation::default();
+    let length: f64 = wall.piers.iter().chain(&wall.openings).sum();
+    let by = |step: super::derivation::Writing<'_>, value: f64, unit: &'static str| {
+        step.rule(METHOD, Confidence::Memory).gives(value, unit)
+    };
+    let step = derivation
+        .step("H", "tension at the ends of the wall", "V * h / L")
+        .given("V", wall.shear, "lb")
+        .given("h", wall.height, "ft")
+        .given("L", length, "ft");
+    by(step, found.hold_down, "lb");
+    let step = derivation
+        .step("v_ab", "unit shear above and below the openings", "H / h_ab")
+        .from("H", found.hold_down, "lb")
+        .given("h_ab", wall.above_and_below, "ft");
+    by(step, found.above_and_below, "plf");
+    for (number, ((opening, pair), straps)) in
+        (1..).zip(wall.openings.iter().zip(wall.piers.windows(2)).zip(&found.straps))
+    {
+        for (side, value, formula) in [
+            ("l", straps.0, "v_ab * L_o * L_l / (L_l + L_r)"),
+            ("r", straps.1, "v_ab * L_o * L_r / (L_l + L_r)"),
+        ] {
+            let step = derivation
+                .step(
+                    &format!("F{number}{side}"),
+                    "strap force at the corners of an opening",
+                    formula,
+                )
+                .from("v_ab", found.above_and_below, "plf")
+                .given("L_o", *opening, "ft")
+                .given("L_l", pair[0], "ft")
+                .given("L_r", pair[1], "ft");
+            by(step, value, "lb");
+        }
+    }
+    for (index, pier) in wall.piers.iter().enumerate() {
+        let number = index + 1;
+        let mut formula = format!("V / L * (L_p{number}");
+        let mut inputs = Vec::new();
+        if let Some(before) = index.checked_sub(1) {
+            formula.push_str(&format!(
+                " + L_o{index} * L_p{number} / (L_p{index} + L_p{number})"
+            ));
+            inputs.push((format!("L_o{index}"), wall.openings[before]));
+            inputs.push((format!("L_p{index}"), wall.piers[before]));
+        }
+        if let Some(opening) = wall.openings.get(index) {
+            let next = number + 1;
+            formula.push_str(&format!(
+                " + L_o{number} * L_p{number} / (L_p{number} + L_p{next})"
+            ));
+            inputs.push((format!("L_o{number}"), *opening));
+            inputs.push((format!("L_p{next}"), wall.piers[number]));
+        }
+        formula.push_str(&format!(") / L_p{number}"));
+        let mut step = derivation
+            .step(
+                &format!("v{number}"),
+                "unit shear of a segment beside the openings",
+                &formula,
+            )
+            .given("V", wall.shear, "lb")
+            .given("L", length, "ft")
+            .given(&format!("L_p{number}"), *pier, "ft");
+        for (symbol, value) in inputs {
+            step = step.given(&symbol, value, "ft");
+        }
+        by(step, found.beside[index], "plf");
+        let mut formula = format!("v{number}");
+        let mut forces = Vec::new();
+        if let Some(before) = index.checked_sub(1) {
+            formula.push_str(&format!(" - F{index}r / L_p{number}"));
+            forces.push((format!("F{index}r"), found.straps[before].1));
+        }
+        if let Some(straps) = found.straps.get(index) {
+            formula.push_str(&format!(" - F{number}l / L_p{number}"));
+            forces.push((format!("F{number}l"), straps.0));
+        }
+        let mut step = derivation
+            .step(
+                &format!("vc{number}"),
+                "unit shear in the corners of a segment",
+                &formula,
+            )
+            .from(&format!("v{number}"), found.beside[index], "plf")
+            .given(&format!("L_p{number}"), *pier, "ft");
+        for (symbol, value) in forces {
+            step = step.from(&symbol, value, "lb");
+        }
+        by(step, found.corners[index], "plf");
+    }
+    let mut names = vec!["v_ab".to_owned()];
+    let mut values = vec![found.above_and_below];
+    for (index, (beside, corner)) in found.beside.iter().zip(&found.corners).enumerate() {
+        let number = index + 1;
+        for (name, value) in [(format!("v{number}"), *beside), (format!("vc{number}"), *corner)] {
+            // A shear that turns round counts by its size.
+            names.push(format!("max({name}, -{name})"));
+            values.push(value);
+        }
+    }
+    let mut step = derivation.step(
+        "v_max",
+        "largest unit shear of the wall",
+        &format!("max({})", names.join(", ")),
+    );
+    let symbols = names.iter().map(|name| {
+        name.trim_start_matches("max(")
+            .split(',')
+            .next()
+            .unwrap_or(name)
+            .to_owned()
+    });
+    for (symbol, value) in symbols.zip(values) {
+        step = step.from(&symbol, value, "plf");
+    }
+    by(step, found.largest(), "plf");
+    Ok(derivation)
+}
