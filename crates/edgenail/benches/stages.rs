@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "a bench that cannot start ends")]
 
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
+use edgenail::capacity::{AtOpenings, NailResistance, rack, racking_of_storey};
 use edgenail::evaluate::evaluate;
 use edgenail::frame::frame_wall;
 use edgenail::house::House;
@@ -107,5 +108,23 @@ fn files(c: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, stages, demo, files);
+/// Every nail of the bench wall, pieces at openings too.
+fn racking(c: &mut Criterion) {
+    let house = house(WALL);
+    let frame = frame_wall(&house, 0).expect("it has a wall");
+    let built = search::search(&house, &frame).expect("it has a layout").chosen;
+    let nail = NailResistance {
+        strength: 72.8,
+        stiffness: 5000.0,
+    };
+    let nails = vec![nail; house.stock.nails.len()];
+    c.bench_function("racking", |b| {
+        b.iter(|| {
+            let taken = racking_of_storey(black_box(&built), 0, &nails, AtOpenings::Counted, 3000.0);
+            rack(&taken.expect("the nails have resistances").wall)
+        });
+    });
+}
+
+criterion_group!(benches, stages, racking, demo, files);
 criterion_main!(benches);

@@ -9,6 +9,7 @@ mod bending;
 mod built;
 mod conditions;
 mod derivation;
+mod diaphragm;
 mod dowel;
 mod drift;
 mod explain;
@@ -20,6 +21,7 @@ mod line;
 mod perforated;
 mod pier;
 mod print;
+mod racking;
 pub mod rule;
 mod schedule;
 mod slip;
@@ -35,6 +37,9 @@ pub use bending::{
 };
 pub use built::{BuiltSegment, built_segment};
 pub use derivation::{Derivation, Input, Step, Writing};
+pub use diaphragm::{
+    Diaphragm, DiaphragmLine, LineShare, PlanAxis, RigidDiaphragm, StoreyForce, share_storey_force,
+};
 pub use dowel::{Dowel, Lateral, YieldMode, bearing_length, bearing_strength, yield_strength};
 pub use drift::{
     Drift, Racked, Skin, drift_four_terms, drift_three_terms, explain_four_terms, explain_three_terms,
@@ -44,6 +49,11 @@ pub use fit::penetration;
 pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};
 pub use perforated::{Perforation, perforated_factor};
 pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
+pub use racking::{
+    AtOpenings, Elastic, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail, RackingSheet,
+    RackingWall, SheetRacking, StoreyRacking, explain_unanchored_length, rack, racking_of_storey,
+    unanchored_length,
+};
 pub use schedule::{Candidate, Demand, schedule};
 pub use slip::{SlipCurve, grade_factor, rigidity, slip, slip_curve};
 pub use transfer::{Transfer, TransferWall, explain_transfer, transfer};

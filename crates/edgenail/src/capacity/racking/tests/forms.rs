@@ -1,0 +1,126 @@
+//! Closed forms. All numbers are own arithmetic on the stated formulas.
+
+use super::*;
+use crate::capacity::formula::evaluate;
+use nalgebra::{Matrix4, Vector4};
+
+fn close(found: f64, own: f64, within: f64) {
+    assert!((found - own).abs() <= within, "{found} {own}");
+}
+
+/// 4 x 8 ft, nails at 6 in. on the outline, inner lines 8 in. to both sides of the middle, 12 in. field.
+#[test]
+fn a_sheet_with_two_inner_lines() {
+    let wall = wall(vec![sheet(48, 96, 6, &[16, 32])], 1.0);
+    let found = rack(&wall).unwrap();
+    let one = &found.sheets[0];
+    assert_eq!(one.nails.len(), 62);
+    close(one.elastic.across, 22_496.0, 1e-6);
+    close(one.elastic.upright, 69_696.0, 1e-6);
+    close(one.worst, 0.121_905, 5e-7);
+    close(found.first_nail, 8.203, 5e-4);
+    close(found.movement, 0.541_90, 5e-6);
+    let at = wall.sheets[0].nails[one.governing.unwrap()].at;
+    assert!(
+        [0, 48].contains(&(at.x.units() / Length::PER_INCH))
+            && [0, 96].contains(&(at.y.units() / Length::PER_INCH))
+    );
+}
+
+#[test]
+fn a_sheet_with_one_inner_line() {
+    let found = rack(&wall(vec![sheet(48, 96, 6, &[24])], 1.0)).unwrap();
+    assert_eq!(found.sheets[0].nails.len(), 55);
+    close(found.sheets[0].elastic.across, 21_600.0, 1e-6);
+    close(found.sheets[0].elastic.upright, 65_664.0, 1e-6);
+    close(found.first_nail, 7.832, 5e-4);
+}
+
+/// Shear flow along whole edges (Design of Timber Structures vol. 1, 2016, after Kallsner and Girhammar): strength over
+/// spacing times length, whatever stands in the field.
+#[test]
+fn whole_edges_carry_strength_over_spacing() {
+    for (spacing, per_nail) in [(6, 8.0), (4, 12.0), (3, 16.0)] {
+        for inner in [&[][..], &[24], &[16, 32]] {
+            let found = rack(&wall(vec![sheet(48, 96, spacing, inner)], 1.0)).unwrap();
+            close(found.plastic_force, per_nail, 1e-9);
+        }
+    }
+    // Two courses of lying sheets carry the same as upright ones.
+    let low = sheet(48, 48, 6, &[]);
+    let found = rack(&wall(vec![low.clone(), low], 1.0)).unwrap();
+    close(found.plastic_force, 8.0, 1e-9);
+}
+
+#[test]
+fn length_that_counts_without_hold_down() {
+    for (length, counted) in [(1200, 0.2833), (2400, 0.9941), (3600, 1.9267), (4800, 2.9666)] {
+        let (height, length) = (Length::mm(2400), Length::mm(length));
+        let found = unanchored_length(height, length);
+        close(found * 0.0254, counted, 5e-5);
+        let mut derivation = crate::capacity::Derivation::default();
+        explain_unanchored_length(height, length, &mut derivation);
+        close(evaluate(&derivation.steps[0]).unwrap(), found, 1e-12);
+    }
+}
+
+/// The general case from nothing but equilibrium: movements of the sheet and the angle of the frame from four equations,
+/// for nails in no order with stiffnesses that differ.
+#[test]
+fn any_pattern_from_its_equations() {
+    let mut sheet = sheet(48, 96, 6, &[16, 32]);
+    for (number, nail) in (0_i64..).zip(&mut sheet.nails) {
+        nail.stiffness = 1000.0 + 137.0 * f64::from(u32::try_from(number * 29 % 11).unwrap());
+        nail.strength = 80.0 + f64::from(u32::try_from(number * 7 % 13).unwrap());
+    }
+    sheet
+        .nails
+        .retain(|nail| nail.at.x.units() + nail.at.y.units() / 2 > Length::inches(40).units());
+    let (height, force) = (96.0, 500.0);
+    let (mut matrix, mut load) = (Matrix4::zeros(), Vector4::zeros());
+    load[3] = force * height;
+    for nail in &sheet.nails {
+        let (x, y) = (nail.at.x.as_inches(), nail.at.y.as_inches());
+        // Slip along plates and posts for: right, up, turn of the sheet, angle of the frame (all sheet less frame).
+        for slip in [Vector4::new(1.0, 0.0, -y, -y), Vector4::new(0.0, 1.0, x, 0.0)] {
+            matrix += slip * slip.transpose() * nail.stiffness;
+        }
+    }
+    let moved = matrix.lu().solve(&load).unwrap();
+    let wall = wall(vec![sheet], force);
+    let found = rack(&wall).unwrap();
+    close(found.movement / (moved[3] * height), 1.0, 1e-9);
+    for (nail, force) in wall.sheets[0].nails.iter().zip(&found.sheets[0].nails) {
+        let (x, y) = (nail.at.x.as_inches(), nail.at.y.as_inches());
+        close(
+            force.along_plates,
+            -nail.stiffness * (moved[0] - y * (moved[2] + moved[3])),
+            1e-7,
+        );
+        close(
+            force.along_posts,
+            -nail.stiffness * (moved[1] + x * moved[2]),
+            1e-7,
+        );
+    }
+}
+
+#[test]
+fn formulas_give_their_values() {
+    let mut sheet = sheet(48, 96, 6, &[16, 32]);
+    sheet.nails.truncate(50);
+    sheet.nails.swap_remove(7);
+    let wall = wall(vec![sheet], 100.0);
+    let found = rack(&wall).unwrap();
+    let one = &found.sheets[0];
+    for (derivation, value) in [
+        (one.explain_first_nail(&wall, &wall.sheets[0]), one.first_nail),
+        (one.explain_plastic(&wall, &wall.sheets[0]), one.plastic_force),
+    ] {
+        for step in &derivation.steps {
+            let given = evaluate(step).unwrap();
+            close(given, step.value, 1e-9 * step.value.abs().max(1.0));
+        }
+        close(derivation.value().unwrap(), value, 0.0);
+    }
+}

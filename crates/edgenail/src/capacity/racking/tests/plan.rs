@@ -1,0 +1,108 @@
+//! Walls of plans.
+
+use super::*;
+use crate::issue::Code;
+use crate::nailing::Zone;
+use crate::plan_json;
+
+const WALL: &str = r#"{"name": "h", "walls": [{"name": "w", "length": "30'", "sections": [{"bottom": {"bears": "concrete"},
+  "stack": [{"kind": "storey", "name": "first", "openings": [OPENINGS]}], "top": {"kind": "flat"}}],
+  "segments": [{"storey": "first", "mark": "SW1", "from": "0", "to": "8'", "method": "segmented"}]}]}"#;
+const WINDOW: &str =
+    r#"{"name": "a", "kind": "window", "left": "156", "sill": "36", "width": "48", "height": "46"}"#;
+
+fn planned(openings: &str) -> crate::evaluate::Evaluated {
+    let plan = plan_json(&WALL.replace("OPENINGS", openings)).unwrap();
+    plan.walls()[0].built.clone()
+}
+
+fn nails(count: usize) -> Vec<NailResistance> {
+    let nail = NailResistance {
+        strength: 72.8,
+        stiffness: 5000.0,
+    };
+    vec![nail; count]
+}
+
+#[test]
+fn every_nail_of_a_plan() {
+    let built = planned("");
+    let taken = racking_of_storey(&built, 0, &nails(20), AtOpenings::LeftOut, 3000.0).unwrap();
+    let count: usize = taken.wall.sheets.iter().map(|sheet| sheet.nails.len()).sum();
+    assert_eq!(count as u64 + taken.other_nails, built.nailing.count());
+    assert_eq!(taken.wall.sheets.len(), built.layout.pieces.len());
+    let fields: u32 = built
+        .nailing
+        .rows
+        .iter()
+        .filter(|row| row.zone == Zone::Field)
+        .map(crate::nailing::NailRow::count)
+        .sum();
+    let inner = taken
+        .wall
+        .sheets
+        .iter()
+        .flat_map(|sheet| &sheet.nails)
+        .filter(|nail| !nail.edge)
+        .count();
+    assert_eq!(inner, fields as usize);
+    let found = rack(&taken.wall).unwrap();
+    assert!(found.first_nail < found.plastic_force && found.plastic_force < found.limit_force);
+    // Own arithmetic: 30 ft at 6 in. are 60 spaces of 72.8 lb; seams, edges and plates take a little of it.
+    assert!(
+        found.plastic_force > 0.9 * 60.0 * 72.8 && found.plastic_force < 1.05 * 60.0 * 72.8,
+        "{}",
+        found.plastic_force
+    );
+}
+
+/// Every third nail of one edge forgotten: that sheet and the wall lose, the other sheets are what they were.
+#[test]
+fn missing_nails_show() {
+    let built = planned("");
+    let taken = racking_of_storey(&built, 0, &nails(20), AtOpenings::LeftOut, 3000.0).unwrap();
+    let before = rack(&taken.wall).unwrap();
+    let mut short = taken.wall;
+    let left = short.sheets[2].outline.x0 + Length::inches(1);
+    let mut count = 0;
+    short.sheets[2].nails.retain(|nail| {
+        count += i32::from(nail.at.x < left);
+        nail.at.x >= left || count % 3 != 0
+    });
+    assert!(count > 9);
+    let after = rack(&short).unwrap();
+    assert!(after.plastic_force < before.plastic_force - 10.0 && after.limit_force < before.limit_force);
+    assert!(after.stiffness < before.stiffness);
+    for (number, (after, before)) in after.sheets.iter().zip(&before.sheets).enumerate() {
+        assert_eq!(number != 2, after.plastic == before.plastic, "{number}");
+    }
+}
+
+#[test]
+fn pieces_over_openings_are_named() {
+    let built = planned(WINDOW);
+    let without = racking_of_storey(&built, 0, &nails(20), AtOpenings::LeftOut, 1.0).unwrap();
+    let with = racking_of_storey(&built, 0, &nails(20), AtOpenings::Counted, 1.0).unwrap();
+    assert!(!without.at_openings.is_empty() && with.at_openings.is_empty());
+    assert_eq!(
+        without.wall.sheets.len() + without.at_openings.len(),
+        with.wall.sheets.len()
+    );
+    assert!(rack(&without.wall).unwrap().plastic_force < rack(&with.wall).unwrap().plastic_force);
+}
+
+#[test]
+fn what_is_missing_is_named() {
+    let built = planned("");
+    let issues = racking_of_storey(&built, 1, &nails(20), AtOpenings::LeftOut, 1.0).unwrap_err();
+    assert_eq!(
+        (issues[0].code, issues[0].path.as_str()),
+        (Code::UnknownName, "/storey")
+    );
+    let issues = racking_of_storey(&built, 0, &[], AtOpenings::LeftOut, 1.0).unwrap_err();
+    assert!(
+        issues
+            .iter()
+            .all(|issue| issue.code == Code::MissingField && issue.path.starts_with("/resistances/"))
+    );
+}
