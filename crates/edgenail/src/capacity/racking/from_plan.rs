@@ -3,6 +3,7 @@
 use super::input::{RackingNail, RackingSheet, RackingWall};
 use crate::capacity::fault::fault;
 use crate::evaluate::Evaluated;
+use crate::frame::{Member, MemberKind};
 use crate::geometry::Interval;
 use crate::issue::{Code, Issue};
 use crate::nailing::{NailRow, Zone};
@@ -41,7 +42,7 @@ pub struct StoreyRacking {
 /// the uppermost plate, in pounds. Nails of the field count as such, all others as edge nails.
 ///
 /// # Errors
-/// The storey is not in the frame, stands under raked plates in no rectangle, or a nail has no resistance.
+/// The storey is not in the frame, its top plates follow a roof, or a nail has no resistance.
 pub fn racking_of_storey(
     built: &Evaluated,
     storey: u32,
@@ -59,6 +60,16 @@ pub fn racking_of_storey(
             "the frame has no such storey",
         )]);
     };
+    let raked = |member: &Member| member.storey == Some(storey) && member.kind == MemberKind::RakedPlate;
+    if frame.members.iter().any(raked) {
+        return Err(vec![fault(
+            Code::OutOfRange,
+            "storey",
+            &place.name,
+            "a storey under level plates",
+            "posts of different heights do not lean by one angle under one movement of the plates: the model is one of rectangles",
+        )]);
+    }
     let widths: Vec<Interval> = frame
         .openings
         .iter()

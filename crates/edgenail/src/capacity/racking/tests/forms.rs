@@ -105,6 +105,29 @@ fn any_pattern_from_its_equations() {
     }
 }
 
+/// Four corner nails on 36 x 48 in. by hand: all equally loaded, so the first nail's force is the limit, 2 F b / diagonal;
+/// forces along plates and posts only reach 2 F b / (b + h).
+#[test]
+fn four_corner_nails() {
+    let sheet = RackingSheet {
+        piece: 0,
+        outline: outline(36, 48),
+        nails: vec![
+            nail(0, 0, true),
+            nail(36, 0, true),
+            nail(36, 48, true),
+            nail(0, 48, true),
+        ],
+    };
+    let mut wall = wall(vec![sheet], 1.0);
+    wall.height = Length::inches(48);
+    let found = rack(&wall).unwrap();
+    close(found.first_nail, 2.0 * 36.0 / 60.0, 1e-12);
+    close(found.limit_force, 2.0 * 36.0 / 60.0, 1e-9);
+    close(found.sheets[0].limit_force_most, 2.0 * 36.0 / 60.0, 1e-9);
+    close(found.plastic_force, 2.0 * 36.0 / 84.0, 1e-12);
+}
+
 #[test]
 fn formulas_give_their_values() {
     let mut sheet = sheet(48, 96, 6, &[16, 32]);

@@ -106,3 +106,20 @@ fn what_is_missing_is_named() {
             .all(|issue| issue.code == Code::MissingField && issue.path.starts_with("/resistances/"))
     );
 }
+
+#[test]
+fn a_raked_wall_is_no_rectangle() {
+    let pitch = r#"{"rise": "4", "run": "12"}"#;
+    let plan = plan_json(&format!(
+        r#"{{"name": "h", "walls": [{{"name": "w", "length": "12'", "sections": [{{"bottom": {{"bears": "floor"}},
+        "stack": [{{"kind": "storey", "name": "first", "stud": {{"width": "1 1/2", "depth": "5 1/2", "length": "92 5/8"}}}}],
+        "top": {{"kind": "rake", "ridge_x": "0", "peak": "50", "left": {pitch}, "right": {pitch}, "build": "raked_plates"}}}}]}}]}}"#
+    ))
+    .unwrap();
+    let issues =
+        racking_of_storey(&plan.walls()[0].built, 0, &nails(20), AtOpenings::LeftOut, 1.0).unwrap_err();
+    assert_eq!(
+        (issues[0].code, issues[0].path.as_str()),
+        (Code::OutOfRange, "/storey")
+    );
+}
