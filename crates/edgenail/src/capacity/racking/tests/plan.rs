@@ -123,3 +123,45 @@ fn a_raked_wall_is_no_rectangle() {
         (Code::OutOfRange, "/storey")
     );
 }
+
+/// Every storey of the demo house: each nail counts in at most one storey, bounds lie in their order, and what cannot be
+/// racked says why.
+#[test]
+fn every_storey_of_the_demo_house() {
+    let plan = plan_json(crate::demo::HOUSE_JSON).unwrap();
+    let (mut racked, mut refused) = (0, 0);
+    for wall in plan.walls() {
+        let built = &wall.built;
+        let mut counted = 0;
+        for storey in 0..u32::try_from(built.backed.storeys.len()).unwrap() {
+            let taken = match racking_of_storey(built, storey, &nails(50), AtOpenings::Counted, 1000.0) {
+                Ok(taken) => taken,
+                Err(issues) => {
+                    assert!(issues[0].path == "/storey" && issues[0].code == Code::OutOfRange);
+                    refused += 1;
+                    continue;
+                }
+            };
+            counted += taken
+                .wall
+                .sheets
+                .iter()
+                .map(|sheet| sheet.nails.len() as u64)
+                .sum::<u64>();
+            let found = rack(&taken.wall).unwrap();
+            racked += 1;
+            for sheet in &found.sheets {
+                assert!(
+                    sheet.plastic_force <= sheet.limit_force_most * (1.0 + 1e-9),
+                    "{}",
+                    wall.name
+                );
+                assert!(sheet.limit_force_most - sheet.limit_force <= 1e-4 * sheet.limit_force_most + 1e-3);
+                assert!(sheet.worst <= found.worst * (1.0 + 1e-12));
+            }
+            assert!((found.sheets.iter().map(|sheet| sheet.force).sum::<f64>() - 1000.0).abs() < 1e-6);
+        }
+        assert!(counted <= built.nailing.count());
+    }
+    assert!(racked >= 6 && refused >= 1, "{racked} {refused}");
+}
