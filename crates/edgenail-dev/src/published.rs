@@ -124,7 +124,7 @@ fn confidence(word: &str) -> Result<&'static str, String> {
 fn length(text: &str) -> Result<String, String> {
     let length =
         Length::parse_exact(&text.replace('-', " "), Unit::Inch).map_err(|error| error.to_string())?;
-    Ok(format!("Length::from_units({})", length.units()))
+    Ok(format!("Length::from_units({})", grouped(length.units())))
 }
 
 fn whole(text: &str) -> Result<u32, String> {
@@ -141,4 +141,17 @@ fn tenths(text: &str) -> Result<String, String> {
         .parse()
         .map_err(|error| format!("{text}: {error}"))?;
     Ok(format!("Decimal::tenths({count})"))
+}
+
+/// Digits in groups of three.
+fn grouped(number: i64) -> String {
+    let digits = number.to_string();
+    let mut text = String::new();
+    for (index, digit) in digits.chars().enumerate() {
+        if index > 0 && (digits.len() - index).is_multiple_of(3) {
+            text.push('_');
+        }
+        text.push(digit);
+    }
+    text
 }

@@ -46,67 +46,14 @@ pub fn built_segment(
         .iter()
         .filter(|piece| piece.blank().overlaps(&segment.rect))
         .collect();
-    let wall = house.walls.get(built.backed.wall as usize);
-    let name = wall.map_or("", |wall| wall.name.as_str());
-    let refuse = |field: &str, found: &str, allowed: &str, message: &str| {
-        vec![Issue {
-            wall: name.to_owned(),
-            ..fault(
-                Code::NothingResists,
-                &format!("segments/{}/{field}", segment.segment),
-                found,
-                allowed,
-                message,
-            )
-        }]
+    let refuse = Refuse {
+        house,
+        built,
+        segment,
     };
-    if pieces.is_empty() {
-        return Err(refuse(
-            "sheathing",
-            "none",
-            "panels over the whole segment",
-            "the segment is not sheathed",
-        ));
-    }
-    let sheets: Vec<&Sheet> = pieces
-        .iter()
-        .filter_map(|piece| house.stock.sheets.get(piece.sheet as usize))
-        .collect();
-    let Some((sheet, others)) = sheets.split_first() else {
-        return Err(refuse(
-            "sheathing",
-            "no sheet of the stock",
-            "a sheet of the stock",
-            "the panels have no sheet",
-        ));
-    };
-    let unlike = |other: &&&Sheet| {
-        other.category != sheet.category || other.grade != sheet.grade || other.plies != sheet.plies
-    };
-    if let Some(other) = others.iter().find(unlike) {
-        return Err(refuse(
-            "sheathing",
-            &format!("{} and {}", sheet.name, other.name),
-            "one kind of panel",
-            "panels of more than one kind share the segment; take the weaker one by hand",
-        ));
-    }
-    let Ok(thickness) = Length::parse_exact(&sheet.category, Unit::Inch) else {
-        return Err(refuse(
-            "sheathing",
-            &sheet.category,
-            "a nominal thickness, such as 7/16",
-            "the category of the sheet is no thickness that a table lists",
-        ));
-    };
-    let nail = nail_of(house, built, segment, &pieces).map_err(|(found, message)| {
-        refuse(
-            "nail",
-            &found,
-            "one kind of nail, and a corrosion-resistant one of its size",
-            &message,
-        )
-    })?;
+    let (sheet, thickness) = panel_of(house, &pieces, &refuse)?;
+    let nail = nail_of(house, built, segment, &pieces)
+        .map_err(|(found, message)| refuse.with("nail", &found, "one size of nail", &message))?;
     let gaps = Gaps {
         built,
         segment,
@@ -115,7 +62,7 @@ pub fn built_segment(
     let mut all = gaps.of_edges();
     all.extend(gaps.of_boundaries());
     if let Some((bare, _)) = all.iter().find(|(_, gap)| gap.is_none()) {
-        return Err(refuse(
+        return Err(refuse.with(
             "edge_spacing",
             &format!("{bare}: no nails"),
             "nails along every panel edge, plate and end post",
@@ -127,7 +74,7 @@ pub fn built_segment(
         .filter_map(|(place, gap)| Some((gap?, place)))
         .max();
     let Some((widest_gap, widest_at)) = widest else {
-        return Err(refuse(
+        return Err(refuse.with(
             "edge_spacing",
             "no edges",
             "panel edges",
@@ -170,6 +117,64 @@ pub fn built_segment(
         widest_gap,
         widest_at,
     })
+}
+
+/// What a segment is refused with.
+struct Refuse<'a> {
+    house: &'a House,
+    built: &'a Evaluated,
+    segment: &'a SegmentPlace,
+}
+
+impl Refuse<'_> {
+    fn with(&self, field: &str, found: &str, allowed: &str, message: &str) -> Vec<Issue> {
+        let wall = self.house.walls.get(self.built.backed.wall as usize);
+        let field = format!("segments/{}/{field}", self.segment.segment);
+        vec![Issue {
+            wall: wall.map_or_else(String::new, |wall| wall.name.clone()),
+            ..fault(Code::NothingResists, &field, found, allowed, message)
+        }]
+    }
+}
+
+/// The one kind of panel of a segment, and its thickness.
+fn panel_of<'h>(
+    house: &'h House,
+    pieces: &[&Piece],
+    refuse: &Refuse<'_>,
+) -> Result<(&'h Sheet, Length), Vec<Issue>> {
+    let all: Vec<&Sheet> = pieces
+        .iter()
+        .filter_map(|piece| house.stock.sheets.get(piece.sheet as usize))
+        .collect();
+    let Some((sheet, others)) = all.split_first() else {
+        return Err(refuse.with(
+            "sheathing",
+            "none",
+            "panels over the whole segment",
+            "the segment is not sheathed",
+        ));
+    };
+    let unlike = |other: &&&Sheet| {
+        other.category != sheet.category || other.grade != sheet.grade || other.plies != sheet.plies
+    };
+    if let Some(other) = others.iter().find(unlike) {
+        return Err(refuse.with(
+            "sheathing",
+            &format!("{} and {}", sheet.name, other.name),
+            "one kind of panel",
+            "panels of more than one kind share the segment; take the weaker one by hand",
+        ));
+    }
+    let Ok(thickness) = Length::parse_exact(&sheet.category, Unit::Inch) else {
+        return Err(refuse.with(
+            "sheathing",
+            &sheet.category,
+            "a nominal thickness, such as 7/16",
+            "the category of the sheet is no thickness that a table lists",
+        ));
+    };
+    Ok((sheet, thickness))
 }
 
 /// The closest listed edge nailing that is no closer than a gap; the gap itself beyond the widest.
@@ -400,7 +405,7 @@ impl Gaps<'_> {
             face.width().min(face.height())
         };
         seams
-            .filter_map(|run| run.member())
+            .filter_map(EdgeRun::member)
             .filter_map(|id| self.built.backed.members.iter().find(|member| member.id == id))
             .map(width)
             .min()

@@ -5,6 +5,7 @@ use super::fault::fault;
 use crate::issue::{Code, Issue};
 use crate::published::Confidence;
 use serde::Serialize;
+use std::fmt::Write as _;
 
 /// A wall whose sheathing is strapped and blocked around its openings. Feet and pounds.
 ///
@@ -159,9 +160,6 @@ pub fn explain_transfer(wall: &TransferWall) -> Result<Derivation, Vec<Issue>> {
     let found = transfer(wall)?;
     let mut derivation = Derivation::default();
     let length: f64 = wall.piers.iter().chain(&wall.openings).sum();
-    let by = |step: super::derivation::Writing<'_>, value: f64, unit: &'static str| {
-        step.rule(METHOD, Confidence::Memory).gives(value, unit)
-    };
     let step = derivation
         .step("H", "tension at the ends of the wall", "V * h / L")
         .given("V", wall.shear, "lb")
@@ -193,61 +191,8 @@ pub fn explain_transfer(wall: &TransferWall) -> Result<Derivation, Vec<Issue>> {
             by(step, value, "lb");
         }
     }
-    for (index, pier) in wall.piers.iter().enumerate() {
-        let number = index + 1;
-        let mut formula = format!("V / L * (L_p{number}");
-        let mut inputs = Vec::new();
-        if let Some(before) = index.checked_sub(1) {
-            formula.push_str(&format!(
-                " + L_o{index} * L_p{number} / (L_p{index} + L_p{number})"
-            ));
-            inputs.push((format!("L_o{index}"), wall.openings[before]));
-            inputs.push((format!("L_p{index}"), wall.piers[before]));
-        }
-        if let Some(opening) = wall.openings.get(index) {
-            let next = number + 1;
-            formula.push_str(&format!(
-                " + L_o{number} * L_p{number} / (L_p{number} + L_p{next})"
-            ));
-            inputs.push((format!("L_o{number}"), *opening));
-            inputs.push((format!("L_p{next}"), wall.piers[number]));
-        }
-        formula.push_str(&format!(") / L_p{number}"));
-        let mut step = derivation
-            .step(
-                &format!("v{number}"),
-                "unit shear of a segment beside the openings",
-                &formula,
-            )
-            .given("V", wall.shear, "lb")
-            .given("L", length, "ft")
-            .given(&format!("L_p{number}"), *pier, "ft");
-        for (symbol, value) in inputs {
-            step = step.given(&symbol, value, "ft");
-        }
-        by(step, found.beside[index], "plf");
-        let mut formula = format!("v{number}");
-        let mut forces = Vec::new();
-        if let Some(before) = index.checked_sub(1) {
-            formula.push_str(&format!(" - F{index}r / L_p{number}"));
-            forces.push((format!("F{index}r"), found.straps[before].1));
-        }
-        if let Some(straps) = found.straps.get(index) {
-            formula.push_str(&format!(" - F{number}l / L_p{number}"));
-            forces.push((format!("F{number}l"), straps.0));
-        }
-        let mut step = derivation
-            .step(
-                &format!("vc{number}"),
-                "unit shear in the corners of a segment",
-                &formula,
-            )
-            .from(&format!("v{number}"), found.beside[index], "plf")
-            .given(&format!("L_p{number}"), *pier, "ft");
-        for (symbol, value) in forces {
-            step = step.from(&symbol, value, "lb");
-        }
-        by(step, found.corners[index], "plf");
+    for index in 0..wall.piers.len() {
+        explain_pier(wall, &found, index, &mut derivation);
     }
     let mut names = vec!["v_ab".to_owned()];
     let mut values = vec![found.above_and_below];
@@ -276,4 +221,71 @@ pub fn explain_transfer(wall: &TransferWall) -> Result<Derivation, Vec<Issue>> {
     }
     by(step, found.largest(), "plf");
     Ok(derivation)
+}
+
+/// Ends a step of the method.
+fn by(step: super::derivation::Writing<'_>, value: f64, unit: &'static str) -> f64 {
+    step.rule(METHOD, Confidence::Memory).gives(value, unit)
+}
+
+/// The steps to the unit shears of one segment.
+fn explain_pier(wall: &TransferWall, found: &Transfer, index: usize, derivation: &mut Derivation) {
+    let pier = &wall.piers[index];
+    let length: f64 = wall.piers.iter().chain(&wall.openings).sum();
+    let number = index + 1;
+    let mut formula = format!("V / L * (L_p{number}");
+    let mut inputs = Vec::new();
+    if let Some(before) = index.checked_sub(1) {
+        let _ = write!(
+            formula,
+            " + L_o{index} * L_p{number} / (L_p{index} + L_p{number})"
+        );
+        inputs.push((format!("L_o{index}"), wall.openings[before]));
+        inputs.push((format!("L_p{index}"), wall.piers[before]));
+    }
+    if let Some(opening) = wall.openings.get(index) {
+        let next = number + 1;
+        let _ = write!(
+            formula,
+            " + L_o{number} * L_p{number} / (L_p{number} + L_p{next})"
+        );
+        inputs.push((format!("L_o{number}"), *opening));
+        inputs.push((format!("L_p{next}"), wall.piers[number]));
+    }
+    let _ = write!(formula, ") / L_p{number}");
+    let mut step = derivation
+        .step(
+            &format!("v{number}"),
+            "unit shear of a segment beside the openings",
+            &formula,
+        )
+        .given("V", wall.shear, "lb")
+        .given("L", length, "ft")
+        .given(&format!("L_p{number}"), *pier, "ft");
+    for (symbol, value) in inputs {
+        step = step.given(&symbol, value, "ft");
+    }
+    by(step, found.beside[index], "plf");
+    let mut formula = format!("v{number}");
+    let mut forces = Vec::new();
+    if let Some(before) = index.checked_sub(1) {
+        let _ = write!(formula, " - F{index}r / L_p{number}");
+        forces.push((format!("F{index}r"), found.straps[before].1));
+    }
+    if let Some(straps) = found.straps.get(index) {
+        let _ = write!(formula, " - F{number}l / L_p{number}");
+        forces.push((format!("F{number}l"), straps.0));
+    }
+    let mut step = derivation
+        .step(
+            &format!("vc{number}"),
+            "unit shear in the corners of a segment",
+            &formula,
+        )
+        .from(&format!("v{number}"), found.beside[index], "plf")
+        .given(&format!("L_p{number}"), *pier, "ft");
+    for (symbol, value) in forces {
+        step = step.from(&symbol, value, "lb");
+    }
+    by(step, found.corners[index], "plf");
 }

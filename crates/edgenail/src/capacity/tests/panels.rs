@@ -2,8 +2,8 @@
 
 use crate::capacity::*;
 
-/// Capacities of the AWC ASD/LRFD Manual, Table M9.2-1; loads are own arithmetic with 96 and 120 F_b S / L^2, deflection
-/// with 5/384, 1/185 and 1/145 w L^4 / E I.
+/// Capacities of the AWC ASD/LRFD Manual, Table M9.2-1; loads are own arithmetic with `96` and `120 F_b S / L^2`, deflection
+/// with 5/384, 1/185 and 1/145 `w L^4 / E I`.
 #[test]
 fn pressures_of_rated_panels() {
     use StrengthAxis::{AcrossStuds, AlongStuds};
