@@ -36,6 +36,8 @@ def answer(case: Case) -> Answer:
     try:
         if case.operation == "plan":
             return Answer("result", edgenail.plan(case.document).json)
+        if case.operation == "capacity":
+            return Answer("result", edgenail.capacity(case.document).json)
         if case.operation == "length":
             length = edgenail.Length(case.document["text"], case.document["unit"])
             return Answer("result", dump({"units": length.units, "exact": length.exact}))

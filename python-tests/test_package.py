@@ -20,12 +20,14 @@ def test_the_wheel_holds_what_it_should_and_nothing_else() -> None:
         "__init__.py",
         "_edgenail.abi3.so",
         "_edgenail.pyi",
+        "capacity.py",
         "errors.py",
         "house.py",
         "lengths.py",
         "notebook.py",
         "plan.py",
         "py.typed",
+        "question.py",
         "table.py",
     }
 

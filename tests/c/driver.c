@@ -3,6 +3,7 @@
  * status. On an error of the library the document of the error is written in place of the result.
  *
  *   driver plan FILE                 the plan of the house in FILE, as JSON
+ *   driver capacity FILE             the answer to the question of capacity in FILE
  *   driver table NAME FILE           a table of that plan, as comma-separated values
  *   driver svg WALL FILE             the drawing of a wall
  *   driver length TEXT UNIT          a length that is read, such as "8' 1" inch
@@ -120,6 +121,26 @@ static int32_t plan_file(const char *operation, const char *name, const char *pa
   return status;
 }
 
+static int32_t capacity_file(const char *path) {
+  int64_t length = 0;
+  int64_t size = 0;
+  char *text = read_file(path, &length);
+  int32_t status = edgenail_capacity_json(text, length, NULL, 0, &size);
+  if (status == EDGENAIL_STATUS_BUFFER_TOO_SMALL) {
+    char *buffer = room(size);
+    status = edgenail_capacity_json(text, length, buffer, size, &size);
+    if (status == EDGENAIL_STATUS_OK) {
+      fwrite(buffer, 1, (size_t)size, stdout);
+    }
+    free(buffer);
+  }
+  free(text);
+  if (status != EDGENAIL_STATUS_OK) {
+    write_error(status);
+  }
+  return status;
+}
+
 static int32_t unit_named(const char *name) {
   static const char *const names[] = {"inch", "foot", "millimetre", "centimetre", "metre"};
   static const int32_t units[] = {EDGENAIL_UNIT_INCH, EDGENAIL_UNIT_FOOT, EDGENAIL_UNIT_MILLIMETRE,
@@ -170,6 +191,9 @@ int main(int argc, char **argv) {
   if (argc == 3 && strcmp(argv[1], "plan") == 0) {
     return plan_file(argv[1], "", argv[2]);
   }
+  if (argc == 3 && strcmp(argv[1], "capacity") == 0) {
+    return capacity_file(argv[2]);
+  }
   if (argc == 4 && strcmp(argv[1], "length") != 0) {
     return plan_file(argv[1], argv[2], argv[3]);
   }
@@ -179,7 +203,7 @@ int main(int argc, char **argv) {
   if (argc == 5 && strcmp(argv[1], "show") == 0) {
     return show_length(argv[2], argv[3], argv[4]);
   }
-  fprintf(stderr, "usage: driver plan FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
+  fprintf(stderr, "usage: driver plan FILE | capacity FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
                   "cut-sheets PAGE FILE | length TEXT UNIT | show UNITS STYLE ROUNDING\n");
   return USAGE;
 }

@@ -31,6 +31,62 @@ static void bad_texts(void) {
   CHECK(plan == NULL);
 }
 
+/* Questions of capacity: NULL, sizes below zero, numbers that are none; then answers, own arithmetic. */
+static void capacity(void) {
+  static const uint16_t braces[] = {'{', '}'};
+  static const char ends[] = "{\"kind\":\"hold_down\",\"shear\":250,\"length\":\"4 ft\",\"height\":\"8 ft\",\"inset\":0}";
+  char text[8];
+  uint16_t units[8];
+  int64_t needed = -7;
+  double one = -7;
+  double two = -7;
+  double three = -7;
+  CHECK(edgenail_capacity_json(NULL, 2, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_capacity_json("{}", -1, text, 8, &needed) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_capacity_json("{}", 2, text, 8, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_capacity_json("{}", 2, text, 8, &needed) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_capacity_json_utf16(NULL, 2, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_capacity_json_utf16(braces, 2, units, 8, &needed) == EDGENAIL_STATUS_INPUT);
+  CHECK(needed == -7);
+  CHECK(edgenail_capacity_json(EDGENAIL_TEXT("{\"kind\":\"cell\"}"), text, 8, &needed) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 2);
+  CHECK(edgenail_capacity_json(ends, sizeof ends - 1, text, 8, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(needed > 8);
+  CHECK(edgenail_capacity_number(ends, sizeof ends - 1, EDGENAIL_TEXT("/chord_lb"), NULL) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_capacity_number(ends, sizeof ends - 1, NULL, 3, &one) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_capacity_number(ends, sizeof ends - 1, EDGENAIL_TEXT("/kind"), &one) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(one == -7);
+  CHECK(edgenail_capacity_number(ends, sizeof ends - 1, EDGENAIL_TEXT("/chord_lb"), &one) == EDGENAIL_STATUS_OK);
+  CHECK(one == 2000);
+  CHECK(edgenail_hold_down(250, 4, 8, 0, 0, &one) == EDGENAIL_STATUS_OK);
+  CHECK(one == 2000);
+  CHECK(edgenail_hold_down(250, 4, 8, 0, 4, &two) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_hold_down(NAN, 4, 8, 0, 0, &two) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_hold_down(250, INFINITY, 8, -1, 0, &two) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 2);
+  CHECK(edgenail_hold_down(250, 4, 8, 0, 0, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(two == -7);
+  CHECK(edgenail_drift(250, 8, 4, 1.6e6, 10.5, 0.1, 15, 1, &one) == EDGENAIL_STATUS_OK);
+  CHECK(fabs(one - 0.3486) < 0.0001);
+  CHECK(edgenail_drift(250, 8, 4, 1.6e6, 10.5, 0.1, 15, 0, &two) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_drift(250, 8, 4, 1.6e6, 10.5, 0.1, 15, 2, &two) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_drift(250, 8, 4, 1.6e6, NAN, 0.1, 15, 1, &two) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_drift(250, 8, 4, 1.6e6, 10.5, 0.1, 15, 1, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_unit_shear(2015, EDGENAIL_LOAD_SEISMIC, EDGENAIL_METHOD_ASD, EDGENAIL_GRADE_SHEATHING,
+                            EDGENAIL_PANEL_MATERIAL_OSB, 0.4375, 0.131, 0.281, 2.5, EDGENAIL_COATING_BRIGHT, 6, 6, 24, 1, 0,
+                            0.5, 1.5, 0, 0, 0, &one, &two, &three) == EDGENAIL_STATUS_OK);
+  CHECK(one == 480 && two == 240 && three == 15);
+  CHECK(edgenail_unit_shear(2015, 3, 1, 1, 1, 0.4375, 0.131, 0.281, 2.5, 1, 6, 6, 24, 1, 0, 0.5, 1.5, 0, 0, 0, &one, &two,
+                            &three) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_unit_shear(1997, 1, 1, 1, 1, NAN, 0.131, 0.281, 2.5, 1, 6, 6, 24, 1, 0, 0.5, 1.5, 0, 0, 0, &one, &two,
+                            &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 2);
+  CHECK(edgenail_unit_shear(2015, 1, 1, 1, 1, 0.4375, 0.131, 0.281, 2.5, 1, 6, 6, 24, 1, 0, 0.5, 1.5, 0, 0, 0, &one, NULL,
+                            &three) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(one == 480 && two == 240 && three == 15);
+}
+
 static void error_list(void) {
   edgenail_plan *plan = NULL;
   char text[256];
@@ -266,6 +322,7 @@ int main(int argc, char **argv) {
   }
   text = read_file(argv[1], &size);
   bad_texts();
+  capacity();
   error_list();
   no_plan();
   lengths();

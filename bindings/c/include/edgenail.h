@@ -225,6 +225,84 @@ typedef enum edgenail_rounding {
 } edgenail_rounding;
 
 /**
+ * What a load comes from.
+ */
+typedef enum edgenail_load {
+  /**
+   * Wind.
+   */
+  EDGENAIL_LOAD_WIND = 1,
+  /**
+   * Earthquake.
+   */
+  EDGENAIL_LOAD_SEISMIC = 2,
+} edgenail_load;
+
+/**
+ * How a nominal value becomes a design value.
+ */
+typedef enum edgenail_method {
+  /**
+   * Allowable stress design.
+   */
+  EDGENAIL_METHOD_ASD = 1,
+  /**
+   * Load and resistance factor design.
+   */
+  EDGENAIL_METHOD_LRFD = 2,
+} edgenail_method;
+
+/**
+ * Sheathing grade.
+ */
+typedef enum edgenail_grade {
+  /**
+   * Sheathing.
+   */
+  EDGENAIL_GRADE_SHEATHING = 1,
+  /**
+   * Structural I.
+   */
+  EDGENAIL_GRADE_STRUCTURAL_I = 2,
+} edgenail_grade;
+
+/**
+ * What panels are made of.
+ */
+typedef enum edgenail_panel_material {
+  /**
+   * Oriented strand board.
+   */
+  EDGENAIL_PANEL_MATERIAL_OSB = 1,
+  /**
+   * Plywood of three plies.
+   */
+  EDGENAIL_PANEL_MATERIAL_PLYWOOD3 = 2,
+  /**
+   * Plywood of four or more plies.
+   */
+  EDGENAIL_PANEL_MATERIAL_PLYWOOD4 = 3,
+} edgenail_panel_material;
+
+/**
+ * Coating of a nail.
+ */
+typedef enum edgenail_coating {
+  /**
+   * Bright.
+   */
+  EDGENAIL_COATING_BRIGHT = 1,
+  /**
+   * Hot-dipped galvanized.
+   */
+  EDGENAIL_COATING_HOT_DIPPED = 2,
+  /**
+   * Stainless.
+   */
+  EDGENAIL_COATING_STAINLESS = 3,
+} edgenail_coating;
+
+/**
  * The plan of a house. It never changes once made: any number of threads may read it at once. The caller
  * owns it, and gives it back with `edgenail_plan_free`.
  */
@@ -917,6 +995,126 @@ typedef struct edgenail_steps_row {
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
+
+/**
+ * Answers a question of capacity that a JSON document in UTF-8 asks: unit shear, wall line, hold-down, nail, panel under
+ * wind, drift, or a cell of a published table. The answer is a JSON document with every number, its derivation and a
+ * caution, the same bytes in every language. The fields of a question are listed in `CAPACITY_FIELDS.md`.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the faults in the error list — what a table does not
+ * list, and what was recalled and is not accepted, are faults too — `EDGENAIL_STATUS_INTERNAL`, or
+ * `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero is written.
+ *
+ * Caller: `text` points at `length` bytes; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_capacity_json(const char *text,
+                               int64_t length,
+                               char *buffer,
+                               int64_t capacity,
+                               int64_t *out_needed);
+
+/**
+ * As `edgenail_capacity_json`, in UTF-16; lengths, capacity and size count code units.
+ *
+ * Caller: `text` points at `length` code units; `buffer` has room for `capacity` code units; `out_needed` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_capacity_json_utf16(const uint16_t *text,
+                                     int64_t length,
+                                     uint16_t *buffer,
+                                     int64_t capacity,
+                                     int64_t *out_needed);
+
+/**
+ * One number of the answer to a question, for the cell of a spreadsheet; `pointer` is a JSON pointer into the answer,
+ * such as `/nominal_plf` or `/segments/0/tension_lb`.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` where the answer has no number there, or what
+ * `edgenail_capacity_json` returns.
+ *
+ * Caller: `text` points at `length` bytes, `pointer` at `pointer_length`; `out_number` points at a `double`.
+ */
+int32_t edgenail_capacity_number(const char *text,
+                                 int64_t length,
+                                 const char *pointer,
+                                 int64_t pointer_length,
+                                 double *out_number);
+
+/**
+ * Nominal and design unit shear of one sheathed face in pounds per foot, from the table of wood structural panels.
+ *
+ * `edition` is 2008, 2015 or 2021; `load` is one of `edgenail_load`, `method` of `edgenail_method`, `grade` of
+ * `edgenail_grade`, `material` of `edgenail_panel_material`, `coating` of `edgenail_coating`. All sizes are in inches:
+ * nominal thickness of the panel; shank, head and length of the nail; spacing of nails at panel edges and between;
+ * largest centre distance of studs; least width of a member that two panels share. `specific_gravity` is the lowest of
+ * all members nailed. The others are 1 for yes and 0 for no: all panel edges backed; panels across the studs; framing
+ * wetter than 19 % when built; seismic design category D, E or F; recalled values may be used.
+ *
+ * `out_stiffness` receives the apparent shear stiffness in kips per inch. Returns `EDGENAIL_STATUS_OK`,
+ * `EDGENAIL_STATUS_INPUT` with the faults in the error list, or `EDGENAIL_STATUS_BAD_CHOICE`.
+ *
+ * Caller: `out_nominal`, `out_design` and `out_stiffness` point at a `double` each.
+ */
+int32_t edgenail_unit_shear(int32_t edition,
+                            int32_t load,
+                            int32_t method,
+                            int32_t grade,
+                            int32_t material,
+                            double thickness,
+                            double shank,
+                            double head,
+                            double nail_length,
+                            int32_t coating,
+                            double edge_spacing,
+                            double field_spacing,
+                            double stud_spacing,
+                            int32_t blocked,
+                            int32_t across_studs,
+                            double specific_gravity,
+                            double seam_member,
+                            int32_t wet_framing,
+                            int32_t high_seismic,
+                            int32_t accept_unverified,
+                            double *out_nominal,
+                            double *out_design,
+                            double *out_stiffness);
+
+/**
+ * Hold-down tension in pounds at the end of a segment, with its real arm; below zero nothing pulls.
+ *
+ * `shear` is the unit shear in pounds per foot; `length` and `height` of the segment are in feet; `dead` is the
+ * factored dead load along its top in pounds per foot; `inset`, in feet, is from the outer faces to the hold-down's rod
+ * and to the middle of the compression post, together. Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_INPUT` with
+ * the faults in the error list.
+ *
+ * Caller: `out_tension` points at a `double`.
+ */
+int32_t edgenail_hold_down(double shear,
+                           double length,
+                           double height,
+                           double dead,
+                           double inset,
+                           double *out_tension);
+
+/**
+ * Drift of a segment's top in inches by the three-term equation.
+ *
+ * `shear` is the unit shear in pounds per foot; `height` and `length` are in feet; `elasticity` of the end posts is in
+ * pounds per square inch, `post_area` in square inches; `anchor` is the hold-down's elongation in inches; `stiffness` is
+ * the apparent shear stiffness in kips per inch. The equation was recalled: `accept_unverified` has to be 1. Returns
+ * `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_INPUT` with the faults in the error list.
+ *
+ * Caller: `out_drift` points at a `double`.
+ */
+int32_t edgenail_drift(double shear,
+                       double height,
+                       double length,
+                       double elasticity,
+                       double post_area,
+                       double anchor,
+                       double stiffness,
+                       int32_t accept_unverified,
+                       double *out_drift);
 
 /**
  * How many faults the thread's last call found; 0 when it did what it says.

@@ -6,6 +6,7 @@
 
 #![allow(non_camel_case_types, reason = "C names are written as C programs write them")]
 
+pub mod capacity;
 pub mod error;
 mod fill;
 mod guard;

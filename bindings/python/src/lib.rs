@@ -1,6 +1,7 @@
 //! The Python extension: parses arguments, calls the core off the interpreter's lock, hands back plain values.
 //! The typed package around it is `python/edgenail`; no rule of the trade is stated here.
 
+mod capacity;
 mod errors;
 mod length;
 mod plan;
@@ -10,6 +11,8 @@ use pyo3::prelude::*;
 /// The compiled part of edgenail. Import from `edgenail`.
 #[pymodule]
 mod _edgenail {
+    #[pymodule_export]
+    use crate::capacity::capacity;
     #[pymodule_export]
     use crate::length::{length_from_float, length_text, parse_length, show_length};
     #[pymodule_export]

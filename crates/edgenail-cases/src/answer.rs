@@ -75,6 +75,7 @@ pub const ROUNDINGS: [(&str, Rounding); 3] = [
 pub fn rust(case: &Case) -> Result<Answer, String> {
     match case.operation.as_str() {
         "plan" => Ok(answer(edgenail::plan_json(&case.text).map(|plan| plan.json()))),
+        "capacity" => Ok(answer(edgenail::capacity_json(&case.text))),
         "length" => {
             let input: LengthInput = parse(&case.text)?;
             let unit = Unit::named(&input.unit).ok_or("no such unit")?;

@@ -14,10 +14,10 @@ const NO_LAYOUT: i32 = 200;
 fn answer(driver: &Path, folder: &Path, case: &Case) -> Result<Answer, String> {
     let mut command = Command::new(driver);
     match case.operation.as_str() {
-        "plan" => {
+        operation @ ("plan" | "capacity") => {
             let input = folder.join("input.json");
             fs::write(&input, &case.text).map_err(|error| error.to_string())?;
-            command.arg("plan").arg(input);
+            command.arg(operation).arg(input);
         }
         "length" => {
             let input: LengthInput = parse(&case.text)?;

@@ -31,13 +31,18 @@ const PREAMBLE: &str = "\
  */";
 
 /// Enums that no signature names: numbers cross the border as plain integers.
-const ENUMS: [&str; 6] = [
+const ENUMS: [&str; 11] = [
     "edgenail_status",
     "edgenail_error_field",
     "edgenail_kind",
     "edgenail_unit",
     "edgenail_style",
     "edgenail_rounding",
+    "edgenail_load",
+    "edgenail_method",
+    "edgenail_grade",
+    "edgenail_panel_material",
+    "edgenail_coating",
 ];
 
 /// The header as it should be.

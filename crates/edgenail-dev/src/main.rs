@@ -37,7 +37,10 @@ fn run(command: &str) -> Result<(), String> {
             header::generate(&root)?.write(&root)?;
             fields::table().write(&root)?;
             fields::schema().write(&root)?;
-            typed::dictionaries()?.write(&root)?;
+            fields::question_table().write(&root)?;
+            fields::question().write(&root)?;
+            typed::house()?.write(&root)?;
+            typed::question()?.write(&root)?;
             validation::generate(&root)?.write(&root)
         }
         "header" => header::generate(&root)?.write(&root),
@@ -63,7 +66,10 @@ fn all(root: &Path) -> Result<Vec<Generated>, String> {
         header::generate(root)?,
         fields::table(),
         fields::schema(),
-        typed::dictionaries()?,
+        fields::question_table(),
+        fields::question(),
+        typed::house()?,
+        typed::question()?,
         validation::generate(root)?,
     ])
 }

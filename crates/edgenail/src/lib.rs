@@ -3,6 +3,7 @@
 #![forbid(unsafe_code)]
 
 pub mod amount;
+pub mod answer;
 pub mod blocking;
 pub mod capacity;
 pub mod caution;
@@ -36,6 +37,7 @@ pub mod table;
 pub mod takeoff;
 
 pub use amount::Amount;
+pub use answer::{capacity_bytes, capacity_json};
 pub use caution::CAUTION;
 pub use decimal::Decimal;
 pub use error::Error;

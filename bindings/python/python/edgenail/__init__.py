@@ -9,25 +9,33 @@ A plan is no substitute for the local building code and licensed practice: check
 import warnings
 
 from edgenail._edgenail import DEBUG, __version__
+from edgenail.capacity import Capacity, Derivation, Input, Step, capacity
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
 from edgenail.house import House
 from edgenail.lengths import Length, Shown
 from edgenail.plan import Plan, demo_house, generated_house, plan
+from edgenail.question import Question
 from edgenail.table import Column, Table
 
 __all__ = [
+    "Capacity",
     "Column",
+    "Derivation",
     "EdgenailError",
     "House",
+    "Input",
     "InputError",
     "InternalError",
     "Issue",
     "Length",
     "NoLayoutError",
     "Plan",
+    "Question",
     "Shown",
+    "Step",
     "Table",
     "__version__",
+    "capacity",
     "demo_house",
     "generated_house",
     "plan",

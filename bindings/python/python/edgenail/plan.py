@@ -195,7 +195,7 @@ def plan(house: House | Mapping[str, object] | str | bytes | DataclassInstance) 
 
     Raises ``InputError`` with every fault of the input, or ``NoLayoutError``.
     """
-    return Plan(_document(house))
+    return Plan(document(house))
 
 
 def demo_house() -> str:
@@ -215,7 +215,8 @@ def generated_house(seed: int) -> tuple[str, list[str]]:
     return _edgenail.generated_house(seed)
 
 
-def _document(house: object) -> bytes:
+def document(house: object) -> bytes:
+    """A house or a question as bytes of JSON."""
     if isinstance(house, bytes):
         return house
     if isinstance(house, str):
@@ -233,4 +234,4 @@ def _plain(value: object) -> object:
         return dict(value)
     if is_dataclass(value) and not isinstance(value, type):
         return asdict(value)
-    raise TypeError(f"a house cannot hold {value!r}")
+    raise TypeError(f"a house or a question cannot hold {value!r}")

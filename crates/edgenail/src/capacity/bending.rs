@@ -29,7 +29,7 @@ pub enum Plies {
 }
 
 /// A span rating with its panel bending capacities.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpanRating {
     /// As stamped.
     pub name: &'static str,
@@ -86,7 +86,7 @@ pub const RATINGS: [SpanRating; 5] = [
 ];
 
 /// A panel over equal spans.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PanelSpans {
     /// Its rating.
     pub rating: &'static SpanRating,

@@ -52,6 +52,7 @@ pub struct Drift {
 
 const THREE: &str = "SDPWS 2008/2015 Eq. 4.3-1";
 const FOUR: &str = "APA TT-053A (2007), shear wall deflection";
+const RIGIDITY: &str = "SDPWS commentary Table C4.2.2A";
 
 fn bending(wall: &Racked) -> f64 {
     8.0 * wall.shear * wall.height * wall.height * wall.height
@@ -97,19 +98,28 @@ pub fn drift_four_terms(wall: &Racked, skin: &Skin) -> Drift {
 /// The steps to the drift by the three-term equation.
 pub fn explain_three_terms(wall: &Racked, stiffness: f64, derivation: &mut Derivation) -> f64 {
     let drift = drift_three_terms(wall, stiffness);
+    explain_bending(wall, drift.bending, THREE, Confidence::Memory, derivation);
+    derivation
+        .step(
+            "delta_s",
+            "panels shearing, with the slip of nails",
+            "v * h / (1000 * G_a)",
+        )
+        .given("v", wall.shear, "plf")
+        .given("h", wall.height, "ft")
+        .given("G_a", stiffness, "kips/in")
+        .rule(THREE, Confidence::Memory)
+        .gives(drift.shear, "in");
+    explain_anchor(wall, drift.anchor, THREE, Confidence::Memory, derivation);
     derivation
         .step(
             "delta",
             "drift, three-term equation",
-            "8 * v * h^3 / (E * A * b) + v * h / (1000 * G_a) + h * D_a / b",
+            "delta_b + delta_s + delta_a",
         )
-        .from("v", wall.shear, "plf")
-        .given("h", wall.height, "ft")
-        .given("b", wall.length, "ft")
-        .given("E", wall.elasticity, "psi")
-        .given("A", wall.post_area, "in2")
-        .from("G_a", stiffness, "kips/in")
-        .given("D_a", wall.anchor, "in")
+        .from("delta_b", drift.bending, "in")
+        .from("delta_s", drift.shear, "in")
+        .from("delta_a", drift.anchor, "in")
         .rule(THREE, Confidence::Memory)
         .gives(drift.total, "in")
 }
@@ -117,49 +127,87 @@ pub fn explain_three_terms(wall: &Racked, stiffness: f64, derivation: &mut Deriv
 /// The steps to the drift by the four-term equation.
 pub fn explain_four_terms(wall: &Racked, skin: &Skin, derivation: &mut Derivation) -> f64 {
     let drift = drift_four_terms(wall, skin);
+    explain_bending(wall, drift.bending, FOUR, Confidence::Source, derivation);
     let load = wall.shear * skin.edge_spacing / 12.0;
     derivation
         .step("V_n", "load of one edge nail", "v * s / 12")
-        .from("v", wall.shear, "plf")
+        .given("v", wall.shear, "plf")
         .given("s", skin.edge_spacing, "in")
         .rule("statics", Confidence::TwoSources)
         .gives(load, "lb");
     let curve = slip_curve(skin.nail);
+    let (source, confidence) = (curve.source, curve.confidence);
     let slip = slip(skin.nail, skin.grade, load);
     derivation
         .step("e_n", "slip of one edge nail", "C_grade * (V_n / a)^n")
-        .cell(
-            "C_grade",
-            grade_factor(skin.grade),
-            "",
-            curve.source,
-            curve.confidence,
-        )
+        .cell("C_grade", grade_factor(skin.grade), "", source, confidence)
         .from("V_n", load, "lb")
-        .cell("a", curve.value.a, "lb", curve.source, curve.confidence)
-        .cell("n", curve.value.b, "", curve.source, curve.confidence)
-        .rule(curve.source, curve.confidence)
+        .cell("a", curve.value.a, "lb", source, confidence)
+        .cell("n", curve.value.b, "", source, confidence)
+        .rule(source, confidence)
         .gives(slip, "in");
+    derivation
+        .step("delta_s", "panels shearing", "v * h / G_t")
+        .given("v", wall.shear, "plf")
+        .given("h", wall.height, "ft")
+        .cell("G_t", skin.rigidity, "lb/in", RIGIDITY, Confidence::Memory)
+        .rule(FOUR, Confidence::Source)
+        .gives(drift.shear, "in");
+    derivation
+        .step("delta_n", "nails slipping", "0.75 * h * e_n")
+        .given("h", wall.height, "ft")
+        .from("e_n", slip, "in")
+        .rule(FOUR, Confidence::Source)
+        .gives(drift.slip, "in");
+    explain_anchor(wall, drift.anchor, FOUR, Confidence::Source, derivation);
     derivation
         .step(
             "delta",
             "drift, four-term equation",
-            "8 * v * h^3 / (E * A * b) + v * h / G_t + 0.75 * h * e_n + h / b * d_a",
+            "delta_b + delta_s + delta_n + delta_a",
         )
-        .from("v", wall.shear, "plf")
+        .from("delta_b", drift.bending, "in")
+        .from("delta_s", drift.shear, "in")
+        .from("delta_n", drift.slip, "in")
+        .from("delta_a", drift.anchor, "in")
+        .rule(FOUR, Confidence::Source)
+        .gives(drift.total, "in")
+}
+
+fn explain_bending(
+    wall: &Racked,
+    value: f64,
+    source: &str,
+    confidence: Confidence,
+    derivation: &mut Derivation,
+) {
+    derivation
+        .step(
+            "delta_b",
+            "posts stretching and shortening",
+            "8 * v * h^3 / (E * A * b)",
+        )
+        .given("v", wall.shear, "plf")
         .given("h", wall.height, "ft")
         .given("b", wall.length, "ft")
         .given("E", wall.elasticity, "psi")
         .given("A", wall.post_area, "in2")
-        .cell(
-            "G_t",
-            skin.rigidity,
-            "lb/in",
-            "SDPWS commentary Table C4.2.2A",
-            Confidence::Memory,
-        )
-        .from("e_n", slip, "in")
-        .given("d_a", wall.anchor, "in")
-        .rule(FOUR, Confidence::Source)
-        .gives(drift.total, "in")
+        .rule(source, confidence)
+        .gives(value, "in");
+}
+
+fn explain_anchor(
+    wall: &Racked,
+    value: f64,
+    source: &str,
+    confidence: Confidence,
+    derivation: &mut Derivation,
+) {
+    derivation
+        .step("delta_a", "the hold-down giving", "h * D_a / b")
+        .given("h", wall.height, "ft")
+        .given("b", wall.length, "ft")
+        .given("D_a", wall.anchor, "in")
+        .rule(source, confidence)
+        .gives(value, "in");
 }

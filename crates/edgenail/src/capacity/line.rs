@@ -425,9 +425,10 @@ impl LineCapacity {
             length: feet(line.length),
             opening_area: area,
         });
+        self.explain_area(line, area, counted, derivation);
         derivation
             .step("r", "sheathing area ratio", "1 / (1 + A_o / (h * L_i))")
-            .given("A_o", area, "ft2")
+            .from("A_o", area, "ft2")
             .given("h", feet(line.height), "ft")
             .from("L_i", counted, "ft")
             .rule(source.source, source.confidence)
@@ -439,5 +440,56 @@ impl LineCapacity {
             .from("L_i", counted, "ft")
             .rule(source.source, source.confidence)
             .gives(factor, "");
+    }
+
+    /// The steps to the area of openings, slender segments with them, and to the length that counts.
+    fn explain_area(&self, line: &WallLine, area: f64, counted: f64, derivation: &mut Derivation) {
+        let feet = |length: Length| length.as_inches() / 12.0;
+        let mut formula: Vec<String> = (1..=line.openings.len())
+            .map(|n| format!("w{n} * h{n}"))
+            .collect();
+        let mut lengths: Vec<String> = Vec::new();
+        for (number, pier) in (1..).zip(&self.piers) {
+            if pier.capacity > 0.0 {
+                lengths.push(format!("b{number} * C_ar{number}"));
+            } else {
+                formula.push(format!("b{number} * h"));
+            }
+        }
+        let formula = if formula.is_empty() {
+            "0".to_owned()
+        } else {
+            formula.join(" + ")
+        };
+        let mut step = derivation.step(
+            "A_o",
+            "area of openings and of segments that do not count",
+            &formula,
+        );
+        for (number, opening) in (1..).zip(&line.openings) {
+            step = step
+                .given(&format!("w{number}"), feet(opening.width), "ft")
+                .given(&format!("h{number}"), feet(opening.height), "ft");
+        }
+        for (number, pier) in (1..).zip(&self.piers) {
+            if pier.capacity <= 0.0 {
+                step = step.given(&format!("b{number}"), pier.pier.length, "ft");
+            }
+        }
+        step.given("h", feet(line.height), "ft")
+            .rule("geometry", Confidence::TwoSources)
+            .gives(area, "ft2");
+        let mut step = derivation.step("L_i", "length of segments that counts", &lengths.join(" + "));
+        for (number, pier) in (1..).zip(&self.piers) {
+            if pier.capacity > 0.0 {
+                step = step.given(&format!("b{number}"), pier.pier.length, "ft").from(
+                    &format!("C_ar{number}"),
+                    pier.aspect.factor.unwrap_or(0.0),
+                    "",
+                );
+            }
+        }
+        step.rule("sum over the segments that count", Confidence::TwoSources)
+            .gives(counted, "ft");
     }
 }

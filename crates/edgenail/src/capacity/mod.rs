@@ -12,16 +12,21 @@ mod derivation;
 mod diaphragm;
 mod dowel;
 mod drift;
+mod ends;
 mod explain;
 mod faces;
 mod fault;
 mod fit;
 pub mod formula;
 mod line;
+mod nail;
+mod panel;
 mod perforated;
 mod pier;
 mod print;
+mod question;
 mod racking;
+mod recalled;
 pub mod rule;
 mod schedule;
 mod slip;
@@ -47,13 +52,19 @@ pub use drift::{
 pub use faces::{BothFaces, both_faces, explain_both_faces};
 pub use fit::penetration;
 pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};
+pub use nail::{NailValues, nail};
+pub use panel::{PanelValues, panel};
 pub use perforated::{Perforation, perforated_factor};
 pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
+pub use question::{
+    CellQuery, DriftEquation, DriftQuery, HoldDownQuery, NailEdition, NailQuery, PanelQuery, Question,
+};
 pub use racking::{
     AtOpenings, Elastic, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail, RackingSheet,
     RackingWall, SheetRacking, StoreyRacking, explain_unanchored_length, rack, racking_of_storey,
     unanchored_length,
 };
+pub use recalled::refuse_recalled;
 pub use schedule::{Candidate, Demand, schedule};
 pub use slip::{SlipCurve, grade_factor, rigidity, slip, slip_curve};
 pub use transfer::{Transfer, TransferWall, explain_transfer, transfer};

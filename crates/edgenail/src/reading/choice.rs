@@ -1,10 +1,12 @@
 //! The words of the input that stand for one of a few values.
 
+use crate::capacity::{Edition, LineMethod, LoadKind, NailEdition, PanelMaterial, Plies, Sharing};
 use crate::house::{
     Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
     Method, NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, SheathingPlace,
     StartChoice, StrengthAxis,
 };
+use crate::published::{Grade, Pennyweight};
 
 /// A type whose values have words.
 pub(super) trait Choice: Copy + 'static {
@@ -82,6 +84,18 @@ choices! {
     SheathingPlace { Deck "deck", Standing "standing" }
     StartChoice { Left "left", Right "right", Either "either" }
     StrengthAxis { Length "length", Width "width" }
+
+    Edition { Sdpws2008 "2008", Sdpws2015 "2015", Sdpws2021 "2021" }
+    Grade { Sheathing "sheathing", StructuralI "structural_i" }
+    LineMethod { Segmented "segmented", Perforated "perforated" }
+    LoadKind { Wind "wind", Seismic "seismic" }
+    NailEdition { Nds2005 "2005", Nds2018 "2018" }
+    PanelMaterial { Osb "osb", Plywood3 "plywood3", Plywood4 "plywood4" }
+    Pennyweight { Six "6d", Eight "8d", Ten "10d" }
+    Plies { Three "three", Four "four", Five "five", Osb "osb" }
+    Sharing { ReducedStrength "reduced_strength", EqualDeflection "equal_deflection" }
+    crate::capacity::Method { Asd "asd", Lrfd "lrfd" }
+    crate::capacity::StrengthAxis { AcrossStuds "across_studs", AlongStuds "along_studs" }
 }
 
 #[cfg(test)]

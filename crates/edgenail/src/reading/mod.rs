@@ -13,6 +13,7 @@ mod choice;
 mod context;
 mod house;
 mod item;
+mod question;
 mod record;
 mod value;
 
@@ -27,7 +28,8 @@ use serde::Serialize;
 use std::rc::Rc;
 use tree::Node;
 
-pub use fields::{fields_markdown, house_schema};
+pub use fields::{fields_markdown, house_schema, question_markdown, question_schema};
+pub use question::read_question;
 
 /// The most faults that are listed.
 pub const ISSUES_MOST: usize = 1_000;
@@ -41,6 +43,17 @@ pub struct Assumed {
     pub value: String,
     /// Why this value.
     pub why: String,
+}
+
+impl Assumed {
+    /// What a document says by not saying its unit.
+    fn inches() -> Self {
+        Self {
+            path: "/unit".to_owned(),
+            value: "in".to_owned(),
+            why: "bare numbers are inches where the document does not say its unit".to_owned(),
+        }
+    }
 }
 
 /// The document as a whole.
@@ -61,14 +74,7 @@ static DOCUMENT: Kind = Kind::Object(&HOUSE);
 /// ```
 pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![*issue])?;
-    let mut context = Context::new(doubles);
-    context.exact = tree
-        .get("length_unit")
-        .is_some_and(|node| node.kind != tree::Kind::Null);
-    context.unit = tree.get("unit").and_then(|node| match &node.kind {
-        tree::Kind::Text(word) => Unit::named(word),
-        _ => None,
-    });
+    let context = context_of(&tree, doubles);
     let house = build(&context, &tree);
     if let Some((house, _)) = &house {
         check::relations(house, &context);
@@ -79,15 +85,7 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
         Some((house, carried)) if issues.is_empty() => {
             assumed.retain(|value| is_of_use(value, &tree));
             if !unit_said {
-                let why = "bare numbers are inches where the document does not say its unit";
-                assumed.insert(
-                    0,
-                    Assumed {
-                        path: "/unit".to_owned(),
-                        value: "in".to_owned(),
-                        why: why.to_owned(),
-                    },
-                );
+                assumed.insert(0, Assumed::inches());
             }
             Ok((house, carried::on(carried, assumed, &tree)))
         }
@@ -98,16 +96,33 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     }
 }
 
+/// How the document's bare numbers are read.
+fn context_of(tree: &Node<'_>, doubles: Vec<Issue>) -> Context {
+    let mut context = Context::new(doubles);
+    context.exact = tree
+        .get("length_unit")
+        .is_some_and(|node| node.kind != tree::Kind::Null);
+    context.unit = tree.get("unit").and_then(|node| match &node.kind {
+        tree::Kind::Text(word) => Unit::named(word),
+        _ => None,
+    });
+    context
+}
+
 fn build(context: &Context, tree: &Node<'_>) -> Option<(House, Vec<Assumed>)> {
-    let root = Item {
+    Record::of(&root(context, tree, &DOCUMENT)).map(|record| house::document(&record))
+}
+
+/// The document as a value of this kind.
+fn root<'r, 'n>(context: &'r Context, node: &'r Node<'n>, kind: &'static Kind) -> Item<'r, 'n> {
+    Item {
         context,
-        node: tree,
-        kind: &DOCUMENT,
+        node,
+        kind,
         path: String::new(),
         wall: Rc::from(""),
         voice: Voice::User,
-    };
-    Record::of(&root).map(|record| house::document(&record))
+    }
 }
 
 /// Whether a value was used: a default of the house's practice is not, where every wall says its own.

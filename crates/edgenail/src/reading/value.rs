@@ -148,6 +148,55 @@ impl Value for Decimal {
     }
 }
 
+/// A number for formulas; the digits that a double does not carry are nobody's.
+impl Value for f64 {
+    fn take(item: &Item<'_, '_>) -> Option<Self> {
+        let Kind::Number { least, most } = *item.kind else {
+            item.table_fault();
+            return None;
+        };
+        let number = double(item)?;
+        if number < least.as_f64() || number > most.as_f64() {
+            item.out_of_range(&least.to_string(), &most.to_string());
+            return None;
+        }
+        Some(number)
+    }
+
+    fn placeholder() -> Self {
+        0.0
+    }
+
+    fn show(&self) -> String {
+        self.to_string()
+    }
+}
+
+/// A finite number, written as a number or as text. Rust reads words such as `inf` too.
+fn double(item: &Item<'_, '_>) -> Option<f64> {
+    let (tree::Kind::Number(text) | tree::Kind::Text(text)) = &item.node.kind else {
+        item.wrong_kind("a number");
+        return None;
+    };
+    let text = text.trim();
+    let plain = text
+        .bytes()
+        .all(|byte| byte.is_ascii_digit() || b"+-.eE".contains(&byte));
+    let parsed = text
+        .parse()
+        .ok()
+        .filter(|number: &f64| plain && number.is_finite());
+    if parsed.is_none() {
+        let allowed = DecimalFault::NotANumber.allowed();
+        item.fault(
+            Code::NotANumber,
+            allowed,
+            &format!("`{}` is no number", tree::cut(text)),
+        );
+    }
+    parsed
+}
+
 impl Value for Amount {
     fn take(item: &Item<'_, '_>) -> Option<Self> {
         let Kind::Amount { most } = *item.kind else {

@@ -18,20 +18,8 @@ pub static HOUSE: Object = Object {
     meaning: "A house to be sheathed.",
     fields: &[
         value("name", name(), "house", OWN, "What the house is called."),
-        Field {
-            name: "unit",
-            kind: Kind::Maybe(&Kind::Choice(&["in", "ft", "mm", "m"])),
-            preset: Preset::Null,
-            source: COMMON,
-            meaning: "Unit of lengths that are bare numbers; inches where it is not said.",
-        },
-        Field {
-            name: "length_unit",
-            kind: Kind::Maybe(&Kind::Object(&LENGTH_UNIT)),
-            preset: Preset::Null,
-            source: "",
-            meaning: "Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes them.",
-        },
+        UNIT,
+        EXACT,
         required(
             "walls",
             list(&Kind::Object(&WALL), 1, 10_000),
@@ -82,6 +70,24 @@ pub static HOUSE: Object = Object {
              is left out; take the list out after moving walls or openings.",
         ),
     ],
+};
+
+/// The unit of bare numbers.
+pub(super) const UNIT: Field = Field {
+    name: "unit",
+    kind: Kind::Maybe(&Kind::Choice(&["in", "ft", "mm", "m"])),
+    preset: Preset::Null,
+    source: COMMON,
+    meaning: "Unit of lengths that are bare numbers; inches where it is not said.",
+};
+
+/// Bare numbers as a plan writes them.
+pub(super) const EXACT: Field = Field {
+    name: "length_unit",
+    kind: Kind::Maybe(&Kind::Object(&LENGTH_UNIT)),
+    preset: Preset::Null,
+    source: "",
+    meaning: "Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes them.",
 };
 
 static ASSUMED: Object = Object {

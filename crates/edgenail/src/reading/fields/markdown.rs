@@ -1,6 +1,6 @@
 //! The table of fields as documentation.
 
-use super::{Field, HOUSE, Kind, Object, Preset};
+use super::{Field, HOUSE, Kind, Object, Preset, QUESTIONS};
 use crate::reading::value::Value as _;
 use std::fmt::Write as _;
 
@@ -11,8 +11,22 @@ use std::fmt::Write as _;
 /// assert!(text.contains("| `gap` | length, 0\" to 1\" | `1/8` |"));
 /// ```
 pub fn fields_markdown() -> String {
+    markdown(&[&HOUSE])
+}
+
+/// The same of every question of capacity.
+///
+/// ```
+/// let text = edgenail::reading::question_markdown();
+/// assert!(text.contains("Told apart by `\"kind\": \"unit_shear\"`."));
+/// ```
+pub fn question_markdown() -> String {
+    markdown(&QUESTIONS)
+}
+
+fn markdown(roots: &[&'static Object]) -> String {
     let mut text = String::new();
-    for object in super::objects(&HOUSE) {
+    for object in super::objects(roots) {
         // Writing into memory has no way to fail.
         let _ = write!(text, "## {}\n\n{}\n\n", object.name, object.meaning);
         if let Some(tag) = object.tag {

@@ -9,6 +9,7 @@ mod limits;
 mod markdown;
 mod opening;
 mod practice;
+mod question;
 mod rates;
 mod schema;
 mod section;
@@ -19,10 +20,11 @@ mod top;
 mod wall;
 
 pub use document::HOUSE;
-pub use markdown::fields_markdown;
-pub use schema::house_schema;
+pub use markdown::{fields_markdown, question_markdown};
+pub use schema::{house_schema, question_schema};
 
 pub(super) use given::GIVEN_PIECES;
+pub(super) use question::{DRIFT, EQUATION_THREE, HOLD_DOWN, NAIL, PANEL, QUESTIONS, UNIT_SHEAR, WALL_LINE};
 pub(super) use section::{BAND_MEMBERS, BAND_PLATE, LEVEL_BAND};
 pub(super) use top::{TOP_EAVES, TOP_GABLE, TOP_RAKE};
 
@@ -316,8 +318,8 @@ impl Object {
     }
 }
 
-/// An object and every object within it, each once, outer ones first.
-fn objects(root: &'static Object) -> Vec<&'static Object> {
+/// These objects and every object within them, each once, outer ones first.
+fn objects(roots: &[&'static Object]) -> Vec<&'static Object> {
     fn enter(kind: &'static Kind, found: &mut Vec<&'static Object>) {
         match kind {
             Kind::Object(object) => visit(object, found),
@@ -334,7 +336,9 @@ fn objects(root: &'static Object) -> Vec<&'static Object> {
         object.fields.iter().for_each(|field| enter(&field.kind, found));
     }
     let mut found = Vec::new();
-    visit(root, &mut found);
+    for root in roots {
+        visit(root, &mut found);
+    }
     found
 }
 

@@ -1,6 +1,6 @@
 //! The table of fields as a JSON schema (draft 2020-12).
 
-use super::{Field, HOUSE, Kind, Object, Preset};
+use super::{Field, HOUSE, Kind, Object, Preset, QUESTIONS};
 use serde_json::{Map, Value, json};
 
 /// The JSON schema of the input.
@@ -14,6 +14,21 @@ use serde_json::{Map, Value, json};
 /// assert_eq!(schema["$defs"]["wall"]["required"], serde_json::json!(["name", "length"]));
 /// ```
 pub fn house_schema() -> String {
+    schema("House", &[&HOUSE], "$ref", &json!("#/$defs/house"))
+}
+
+/// The JSON schema of a question of capacity.
+///
+/// ```
+/// let schema: serde_json::Value = serde_json::from_str(&edgenail::reading::question_schema()).unwrap();
+/// assert_eq!(schema["oneOf"][0]["$ref"], "#/$defs/unit_shear");
+/// ```
+pub fn question_schema() -> String {
+    let kinds = Value::from_iter(QUESTIONS.map(|object| reference(object.name)));
+    schema("Question of capacity", &QUESTIONS, "oneOf", &kinds)
+}
+
+fn schema(title: &str, roots: &[&'static Object], key: &str, root: &Value) -> String {
     let mut definitions = Map::new();
     definitions.insert(
         "length".to_owned(),
@@ -26,13 +41,13 @@ pub fn house_schema() -> String {
         "decimal".to_owned(),
         json!({ "description": "A decimal number, as a number or as text.", "type": ["string", "number"] }),
     );
-    for object in super::objects(&HOUSE) {
+    for object in super::objects(roots) {
         definitions.insert(object.name.to_owned(), definition(object));
     }
     let schema = json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": "House",
-        "$ref": "#/$defs/house",
+        "title": title,
+        key: root,
         "$defs": definitions,
     });
     let mut text = serde_json::to_string_pretty(&schema).unwrap_or_default();
@@ -102,8 +117,11 @@ fn add(property: &mut Value, key: &str, value: Value) {
     }
 }
 
+fn reference(name: &str) -> Value {
+    json!({ "$ref": format!("#/$defs/{name}") })
+}
+
 fn kind(kind: &Kind) -> Value {
-    let reference = |name: &str| json!({ "$ref": format!("#/$defs/{name}") });
     match kind {
         Kind::Length { .. } => reference("length"),
         Kind::Number { .. } | Kind::Amount { .. } => reference("decimal"),

@@ -1,0 +1,153 @@
+//! What may be asked of this module in one document.
+
+use super::assembly::PanelMaterial;
+use super::bending::PanelSpans;
+use super::drift::Racked;
+use super::line::WallLine;
+use super::pier::Pier;
+use super::unit_shear::UnitShearQuery;
+use crate::length::Length;
+use crate::published::{Grade, Pennyweight};
+use serde::Serialize;
+
+/// A question, told apart by its field `kind`.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Question {
+    /// The unit shear of one sheathed face.
+    UnitShear(UnitShearQuery),
+    /// A wall line under its demand.
+    WallLine(WallLine),
+    /// The ends of a segment.
+    HoldDown(HoldDownQuery),
+    /// One nail.
+    Nail(NailQuery),
+    /// A panel as the skin of a wall.
+    Panel(PanelQuery),
+    /// The drift of a segment.
+    Drift(DriftQuery),
+    /// A cell of a published table.
+    Cell(CellQuery),
+}
+
+/// A segment under unit shear, whose ends are asked for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HoldDownQuery {
+    /// Unit shear in pounds per foot.
+    pub shear: f64,
+    /// The segment.
+    pub pier: Pier,
+    /// Factored dead load along its top in pounds per foot.
+    pub dead: f64,
+    /// From the outer faces to the rod and the middle of the compression post, in feet.
+    pub inset: f64,
+}
+
+/// An edition of the standard for nails; there is no default.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+pub enum NailEdition {
+    /// NDS 2005.
+    #[serde(rename = "2005")]
+    Nds2005,
+    /// NDS 2018.
+    #[serde(rename = "2018")]
+    Nds2018,
+}
+
+impl NailEdition {
+    /// As results name it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Nds2005 => "NDS 2005",
+            Self::Nds2018 => "NDS 2018",
+        }
+    }
+}
+
+/// A nail through a side member into a main member.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NailQuery {
+    /// The edition.
+    pub edition: NailEdition,
+    /// Shank diameter in inches.
+    pub shank: f64,
+    /// Length.
+    pub length: Length,
+    /// Head diameter in inches; none asks for no pull-through.
+    pub head: Option<f64>,
+    /// Bending yield strength in psi; none takes the one by diameter.
+    pub bending_yield: Option<f64>,
+    /// Thickness of the side member.
+    pub side_thickness: Length,
+    /// Specific gravity of the side member.
+    pub side_gravity: f64,
+    /// Thickness of what lies between.
+    pub between: Length,
+    /// Specific gravity of the main member.
+    pub main_gravity: f64,
+    /// Thickness of the main member along the nail; none where the nail ends within it.
+    pub main_depth: Option<Length>,
+    /// Load duration factor.
+    pub load_duration: f64,
+    /// Values that were recalled may be used.
+    pub accept_unverified: bool,
+}
+
+/// A panel under pressure across its face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PanelQuery {
+    /// The panel and its spans.
+    pub panel: PanelSpans,
+    /// The span over the deflection that is allowed; none asks for no pressure at it.
+    pub deflection_ratio: Option<f64>,
+    /// Pressure in psf; none asks for no deflection.
+    pub pressure: Option<f64>,
+    /// Load duration factor.
+    pub load_duration: f64,
+    /// Values that were recalled may be used.
+    pub accept_unverified: bool,
+}
+
+/// A segment under unit shear, and the equation of its drift.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DriftQuery {
+    /// The segment.
+    pub wall: Racked,
+    /// The equation.
+    pub equation: DriftEquation,
+    /// Values that were recalled may be used.
+    pub accept_unverified: bool,
+}
+
+/// An equation of drift.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum DriftEquation {
+    /// Panels and nails together in an apparent stiffness in kips per inch.
+    ThreeTerms {
+        /// Apparent stiffness.
+        stiffness: f64,
+    },
+    /// Panels and nails apart.
+    FourTerms {
+        /// The common nail.
+        nail: Pennyweight,
+        /// Grade of the panel.
+        grade: Grade,
+        /// What the panel is made of.
+        material: PanelMaterial,
+        /// Nominal thickness.
+        thickness: Length,
+        /// Spacing of the edge nails.
+        edge_spacing: Length,
+    },
+}
+
+/// A cell of a published table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CellQuery {
+    /// Name of the table.
+    pub table: String,
+    /// Row and column.
+    pub key: String,
+    /// Values that were recalled may be used.
+    pub accept_unverified: bool,
+}

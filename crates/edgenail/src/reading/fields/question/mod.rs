@@ -1,0 +1,74 @@
+//! Questions of capacity: what is asked, told apart by `kind`.
+
+mod assembly;
+mod cell;
+mod drift;
+mod hold_down;
+mod line;
+mod nail;
+mod panel;
+mod unit_shear;
+
+pub(in crate::reading) use drift::{DRIFT, EQUATION_THREE};
+pub(in crate::reading) use hold_down::HOLD_DOWN;
+pub(in crate::reading) use line::WALL_LINE;
+pub(in crate::reading) use nail::NAIL;
+pub(in crate::reading) use panel::PANEL;
+pub(in crate::reading) use unit_shear::UNIT_SHEAR;
+
+use super::{Field, Kind, Object, required, value};
+use crate::decimal::Decimal;
+
+/// Every question.
+pub(in crate::reading) static QUESTIONS: [&Object; 7] = [
+    &UNIT_SHEAR,
+    &WALL_LINE,
+    &HOLD_DOWN,
+    &NAIL,
+    &PANEL,
+    &DRIFT,
+    &cell::CELL,
+];
+
+/// A number from the first to the second.
+const fn number(least: i32, most: i32) -> Kind {
+    Kind::Number {
+        least: Decimal::whole(least),
+        most: Decimal::whole(most),
+    }
+}
+
+/// Specific gravity.
+const GRAVITY: Kind = Kind::Number {
+    least: Decimal::tenths(3),
+    most: Decimal::ONE,
+};
+
+/// Shank of a nail in inches.
+const SHANK: Kind = Kind::Number {
+    least: Decimal::hundredths(5),
+    most: Decimal::hundredths(25),
+};
+
+/// Head of a nail in inches.
+const HEAD: Kind = Kind::Number {
+    least: Decimal::hundredths(5),
+    most: Decimal::ONE,
+};
+
+const ACCEPT: Field = value(
+    "accept_unverified",
+    Kind::Flag,
+    "false",
+    super::OWN,
+    "Values that were recalled and not checked against the printed standard may be used; the answer says so.",
+);
+
+const DURATION: Field = required(
+    "load_duration",
+    Kind::Number {
+        least: Decimal::tenths(9),
+        most: Decimal::whole(2),
+    },
+    "Load duration factor of the standard: 1 for a load of normal duration, 1.6 for wind or earthquake.",
+);

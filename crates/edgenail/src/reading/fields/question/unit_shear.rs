@@ -1,0 +1,45 @@
+//! The unit shear of one sheathed face.
+
+use super::super::document::{EXACT, UNIT};
+use super::super::{Field, Kind, Object, required};
+use super::ACCEPT;
+use super::assembly::ASSEMBLY;
+use crate::capacity::{Edition, LoadKind, Method};
+use crate::reading::choice::Choice;
+
+pub(in crate::reading) static UNIT_SHEAR: Object = Object {
+    name: "unit_shear",
+    tag: Some("unit_shear"),
+    meaning: "Nominal and design unit shear of one sheathed face, and its apparent stiffness.",
+    fields: &[UNIT, EXACT, EDITION, LOAD, METHOD, HIGH_SEISMIC, WALL, ACCEPT],
+};
+
+/// The same within another question, which says the unit of lengths.
+pub(super) static QUERY: Object = Object {
+    name: "unit_shear_query",
+    tag: None,
+    meaning: "What is asked of the tables.",
+    fields: &[EDITION, LOAD, METHOD, HIGH_SEISMIC, WALL, ACCEPT],
+};
+
+const EDITION: Field = required(
+    "edition",
+    Kind::Choice(Edition::NAMES),
+    "Edition of the Special Design Provisions for Wind and Seismic.",
+);
+
+const LOAD: Field = required("load", Kind::Choice(LoadKind::NAMES), "What the load comes from.");
+
+const METHOD: Field = required(
+    "method",
+    Kind::Choice(Method::NAMES),
+    "How nominal becomes design: allowable stress or load and resistance factors.",
+);
+
+const HIGH_SEISMIC: Field = required(
+    "high_seismic",
+    Kind::Flag,
+    "The building is in seismic design category D, E or F.",
+);
+
+const WALL: Field = required("assembly", Kind::Object(&ASSEMBLY), "The wall.");

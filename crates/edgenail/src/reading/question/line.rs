@@ -1,0 +1,33 @@
+//! A wall line, and the ends of one segment.
+
+use super::unit_shear::query;
+use crate::capacity::{HoldDownQuery, LineOpening, Pier, WallLine};
+use crate::length::Length;
+use crate::reading::record::Record;
+
+pub(super) fn line(record: &Record<'_, '_>) -> WallLine {
+    WallLine {
+        length: record.get("length"),
+        height: record.get("height"),
+        openings: record.list("openings", |record| LineOpening {
+            left: record.get("left"),
+            width: record.get("width"),
+            height: record.get("height"),
+        }),
+        method: record.get("method"),
+        sharing: record.get("sharing"),
+        query: record.object("query", query),
+        demand: record.get("demand"),
+        dead: record.get("dead"),
+        inset: record.get("inset"),
+    }
+}
+
+pub(super) fn hold_down(record: &Record<'_, '_>) -> HoldDownQuery {
+    HoldDownQuery {
+        shear: record.get("shear"),
+        pier: Pier::new(record.get("length"), record.get("height")),
+        dead: record.get("dead"),
+        inset: record.get::<Length>("inset").as_inches() / 12.0,
+    }
+}

@@ -1,0 +1,111 @@
+//! Records to a question, one question in a file of its own.
+
+mod drift;
+mod line;
+mod nail;
+mod panel;
+mod unit_shear;
+
+use super::fields::{DRIFT, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, UNIT_SHEAR, WALL_LINE};
+use super::item::Item;
+use super::record::Record;
+use super::value::Value;
+use super::{Assumed, context_of, root, tree};
+use crate::capacity::{CellQuery, Question, RATINGS, SpanRating};
+use crate::issue::Issue;
+use crate::length::Unit;
+
+/// The document as a whole.
+static DOCUMENT: Kind = Kind::OneOf(&QUESTIONS);
+
+/// Reads a question of capacity, and lists what the text left to the library.
+///
+/// # Errors
+/// Every fault of the text, in the order of the document.
+///
+/// ```
+/// use edgenail::capacity::Question;
+/// let text = br#"{"kind": "cell", "table": "nail length x shank in", "key": "8d common"}"#;
+/// let (question, assumed) = edgenail::reading::read_question(text).unwrap();
+/// assert!(matches!(question, Question::Cell(_)));
+/// assert_eq!((assumed[0].path.as_str(), assumed[0].value.as_str()), ("/accept_unverified", "false"));
+/// ```
+pub fn read_question(bytes: &[u8]) -> Result<(Question, Vec<Assumed>), Vec<Issue>> {
+    let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![*issue])?;
+    let context = context_of(&tree, doubles);
+    let question = Record::of(&root(&context, &tree, &DOCUMENT)).map(|record| question(&record));
+    let unit_said = !context.assumed_unit();
+    let (mut issues, mut assumed) = context.finish();
+    match question {
+        Some(question) if issues.is_empty() => {
+            if !unit_said {
+                assumed.insert(0, Assumed::inches());
+            }
+            Ok((question, assumed))
+        }
+        _ => {
+            issues.sort_by_key(|issue| tree.offset_at(&issue.path));
+            Err(issues)
+        }
+    }
+}
+
+fn question(record: &Record<'_, '_>) -> Question {
+    if record.is(&UNIT_SHEAR) {
+        unit(record);
+        Question::UnitShear(unit_shear::query(record))
+    } else if record.is(&WALL_LINE) {
+        unit(record);
+        Question::WallLine(line::line(record))
+    } else if record.is(&HOLD_DOWN) {
+        unit(record);
+        Question::HoldDown(line::hold_down(record))
+    } else if record.is(&NAIL) {
+        unit(record);
+        Question::Nail(nail::nail(record))
+    } else if record.is(&PANEL) {
+        unit(record);
+        Question::Panel(panel::panel(record))
+    } else if record.is(&DRIFT) {
+        unit(record);
+        Question::Drift(drift::drift(record))
+    } else {
+        Question::Cell(CellQuery {
+            table: record.get("table"),
+            key: record.get("key"),
+            accept_unverified: record.get("accept_unverified"),
+        })
+    }
+}
+
+/// How bare numbers are read was settled before; here faults of these two fields are found.
+fn unit(record: &Record<'_, '_>) {
+    let _: Option<Unit> = record.get("unit");
+    let _: Option<u64> = record.maybe("length_unit", |record| record.get("per_inch"));
+}
+
+/// The names of all span ratings.
+pub(super) static RATING_NAMES: [&str; RATINGS.len()] = {
+    let mut names = [""; RATINGS.len()];
+    let mut index = 0;
+    while index < names.len() {
+        names[index] = RATINGS[index].name;
+        index += 1;
+    }
+    names
+};
+
+impl Value for &'static SpanRating {
+    fn take(item: &Item<'_, '_>) -> Option<Self> {
+        let name = item.choice()?;
+        RATINGS.iter().find(|rating| rating.name == name)
+    }
+
+    fn placeholder() -> Self {
+        const { &RATINGS[0] }
+    }
+
+    fn show(&self) -> String {
+        self.name.to_owned()
+    }
+}
