@@ -124,6 +124,8 @@ pub fn wall_line(line: &WallLine) -> Result<LineCapacity, Vec<Issue>> {
     let (openings, capacity) = match line.method {
         LineMethod::Segmented => (None, piers.iter().map(|pier| pier.capacity).sum::<f64>()),
         LineMethod::Perforated => {
+            // The forces at its ends and along its plate were recalled.
+            confidence = Confidence::Memory;
             let factor = perforated(line, &piers)?;
             let strength: f64 = piers.iter().map(|pier| pier.capacity).sum();
             (Some(factor), factor * strength)
@@ -135,7 +137,7 @@ pub fn wall_line(line: &WallLine) -> Result<LineCapacity, Vec<Issue>> {
             "query/accept_unverified",
             "false",
             "true, after checking the printed standard",
-            "the limit or the reduction for the proportion of a segment was recalled and not checked against print",
+            "the reduction for a slender segment, or the end forces of a perforated wall, were recalled and not checked against print",
         )]);
     }
     if capacity <= 0.0 {

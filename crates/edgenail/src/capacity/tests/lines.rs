@@ -148,6 +148,7 @@ proptest! {
         let mut wall = line(length, &openings);
         wall.demand = demand;
         wall.dead = dead;
+        wall.query.accept_unverified = true;
         let Ok(segmented) = wall_line(&wall) else { return Ok(()) };
         let shares: f64 = segmented.piers.iter().map(|pier| pier.shear * pier.pier.length).sum();
         prop_assert!((shares - demand).abs() < 1e-6 * demand);
@@ -210,4 +211,17 @@ fn loads_and_sizes_that_no_line_has_are_named() {
         of(&|wall| wall.query.assembly.thickness = inch("1/2")),
         ["/query/assembly/thickness"]
     );
+}
+
+/// Forces at the ends of a perforated wall were recalled: they are refused until that is accepted.
+#[test]
+fn a_perforated_wall_is_refused_until_accepted() {
+    let mut wall = line(240, &[(96, 48, 48)]);
+    wall.method = LineMethod::Perforated;
+    assert_eq!(wall_line(&wall).unwrap_err()[0].code, Code::Unverified);
+    wall.query.accept_unverified = true;
+    let found = wall_line(&wall).unwrap();
+    // Own arithmetic: 48 of 240 in. are open half the height: A_o = 16 sq ft, sum L = 16 ft, C_o = 20 x 8 / (3 x 16 + 8 x 16).
+    assert!((found.openings.unwrap() - 160.0 / 176.0).abs() < 1e-9);
+    assert!((found.hold_down - 1000.0 * 8.0 / (160.0 / 176.0 * 16.0)).abs() < 1e-6);
 }
