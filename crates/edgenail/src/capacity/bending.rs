@@ -100,14 +100,48 @@ pub struct PanelSpans {
     pub spans: u32,
 }
 
+impl PanelSpans {
+    /// Bending strength the way it spans, in lb-in/ft.
+    pub const fn strength(&self) -> f64 {
+        let all = match self.axis {
+            StrengthAxis::AcrossStuds => self.rating.strength_along,
+            StrengthAxis::AlongStuds => self.rating.strength_across,
+        };
+        all[self.plies as usize]
+    }
+
+    /// Stiffness the way it spans, in lb-in²/ft.
+    pub const fn stiffness(&self) -> f64 {
+        let all = match self.axis {
+            StrengthAxis::AcrossStuds => self.rating.stiffness_along,
+            StrengthAxis::AlongStuds => self.rating.stiffness_across,
+        };
+        all[self.plies as usize]
+    }
+
+    /// Constant of bending: 96 over one and two spans, 120 over more, in in/ft.
+    pub const fn bending_constant(&self) -> f64 {
+        if self.spans >= 3 { 120.0 } else { 96.0 }
+    }
+
+    /// Constant of deflection by spans, in in/ft.
+    pub const fn deflection_constant(&self) -> f64 {
+        match self.spans {
+            0 | 1 => 921.6,
+            2 => 2220.0,
+            _ => 1743.0,
+        }
+    }
+
+    /// Span that deflects: clear between 2x studs and a quarter inch more, in inches.
+    pub const fn deflection_span(&self) -> f64 {
+        self.studs - 1.5 + 0.25
+    }
+}
+
 /// The uniform pressure in psf that bending resists for a load of normal duration.
 pub fn bending_pressure(panel: &PanelSpans) -> f64 {
-    let strength = match panel.axis {
-        StrengthAxis::AcrossStuds => panel.rating.strength_along,
-        StrengthAxis::AlongStuds => panel.rating.strength_across,
-    };
-    let constant = if panel.spans >= 3 { 120.0 } else { 96.0 };
-    constant * strength[panel.plies as usize] / (panel.studs * panel.studs)
+    panel.bending_constant() * panel.strength() / (panel.studs * panel.studs)
 }
 
 /// The pressure in psf at which the panel deflects its span divided by `ratio`.
@@ -117,18 +151,8 @@ pub fn stiffness_pressure(panel: &PanelSpans, ratio: f64) -> f64 {
 
 /// Deflection in inches under a pressure in psf.
 pub fn deflection(panel: &PanelSpans, pressure: f64) -> f64 {
-    let stiffness = match panel.axis {
-        StrengthAxis::AcrossStuds => panel.rating.stiffness_along,
-        StrengthAxis::AlongStuds => panel.rating.stiffness_across,
-    };
-    let constant = match panel.spans {
-        0 | 1 => 921.6,
-        2 => 2220.0,
-        _ => 1743.0,
-    };
-    // Clear span of 2x studs and a quarter inch.
-    let span = panel.studs - 1.5 + 0.25;
-    pressure * span * span * span * span / (constant * stiffness[panel.plies as usize])
+    let span = panel.deflection_span();
+    pressure * span * span * span * span / (panel.deflection_constant() * panel.stiffness())
 }
 
 /// What a load of wind's duration adds to bending strength.

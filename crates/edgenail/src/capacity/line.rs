@@ -221,8 +221,20 @@ fn piers(line: &WallLine, unit: &UnitShear) -> Vec<LinePier> {
     found
 }
 
+/// The highest perforated wall; recalled.
+const PERFORATED_HEIGHT_MOST: Length = Length::feet(20);
+
 /// The factor of a perforated wall with the true area of its openings.
 fn perforated(line: &WallLine, piers: &[LinePier]) -> Result<f64, Vec<Issue>> {
+    if line.height > PERFORATED_HEIGHT_MOST {
+        return Err(vec![fault(
+            Code::OutOfRange,
+            "height",
+            &super::fault::inches(line.height),
+            "at most 20 ft",
+            "perforated walls are no higher (SDPWS 4.3.5.3, recalled)",
+        )]);
+    }
     let at_ends = [Length::ZERO, line.length];
     let held = |end: Length| {
         piers

@@ -83,20 +83,20 @@ fn source(panel: &PanelSpans) -> String {
 
 fn explain_bending(query: &PanelQuery, source: &str, steps: &mut Derivation) -> (f64, f64) {
     let panel = &query.panel;
-    let strength = match panel.axis {
-        StrengthAxis::AcrossStuds => panel.rating.strength_along,
-        StrengthAxis::AlongStuds => panel.rating.strength_across,
-    };
-    let strength = strength[panel.plies as usize];
-    let constant = if panel.spans >= 3 { 120.0 } else { 96.0 };
     let bending = steps
         .step(
             "w_b",
             "pressure that bending resists, normal duration",
             "K_b * F_bS / l^2",
         )
-        .cell("K_b", constant, "in/ft", STRENGTH, Confidence::TwoSources)
-        .cell("F_bS", strength, "lb-in/ft", source, Confidence::Source)
+        .cell(
+            "K_b",
+            panel.bending_constant(),
+            "in/ft",
+            STRENGTH,
+            Confidence::TwoSources,
+        )
+        .cell("F_bS", panel.strength(), "lb-in/ft", source, Confidence::Source)
         .given("l", panel.studs, "in")
         .rule(STRENGTH, Confidence::TwoSources)
         .gives(bending_pressure(panel), "psf");
@@ -134,23 +134,14 @@ fn explain_pressure(panel: &PanelSpans, pressure: f64, source: &str, steps: &mut
 
 /// What both steps of deflection take.
 fn stiff<'d>(step: Writing<'d>, panel: &PanelSpans, source: &str) -> Writing<'d> {
-    let stiffness = match panel.axis {
-        StrengthAxis::AcrossStuds => panel.rating.stiffness_along,
-        StrengthAxis::AlongStuds => panel.rating.stiffness_across,
-    };
-    let constant = match panel.spans {
-        0 | 1 => 921.6,
-        2 => 2220.0,
-        _ => 1743.0,
-    };
-    step.from("l_3", panel.studs - 1.5 + 0.25, "in")
-        .cell("K_d", constant, "in/ft", STIFFNESS, Confidence::TwoSources)
+    step.from("l_3", panel.deflection_span(), "in")
         .cell(
-            "EI",
-            stiffness[panel.plies as usize],
-            "lb-in2/ft",
-            source,
-            Confidence::Source,
+            "K_d",
+            panel.deflection_constant(),
+            "in/ft",
+            STIFFNESS,
+            Confidence::TwoSources,
         )
+        .cell("EI", panel.stiffness(), "lb-in2/ft", source, Confidence::Source)
         .rule(STIFFNESS, Confidence::TwoSources)
 }

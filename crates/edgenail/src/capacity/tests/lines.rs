@@ -224,4 +224,6 @@ fn a_perforated_wall_is_refused_until_accepted() {
     // Own arithmetic: 48 of 240 in. are open half the height: A_o = 16 sq ft, sum L = 16 ft, C_o = 20 x 8 / (3 x 16 + 8 x 16).
     assert!((found.openings.unwrap() - 160.0 / 176.0).abs() < 1e-9);
     assert!((found.hold_down - 1000.0 * 8.0 / (160.0 / 176.0 * 16.0)).abs() < 1e-6);
+    wall.height = Length::feet(21);
+    assert_eq!(wall_line(&wall).unwrap_err()[0].path, "/height");
 }
