@@ -19,6 +19,7 @@ mod fault;
 mod fit;
 pub mod formula;
 mod line;
+mod line_steps;
 mod nail;
 mod panel;
 mod perforated;

@@ -99,7 +99,7 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
     let unblocked = if assembly.blocked {
         None
     } else {
-        Some(unblocked(assembly)?)
+        Some(unblocked(query)?)
     };
     let nominal = cell * species * unblocked.unwrap_or(1.0);
     let factor = design_factor(query);
@@ -210,7 +210,17 @@ fn cell(query: &UnitShearQuery, row: &PanelRow) -> Result<f64, Vec<Issue>> {
 }
 
 /// The factor of an unblocked wall: that of the next wider listed stud spacing.
-fn unblocked(assembly: &Assembly) -> Result<f64, Vec<Issue>> {
+fn unblocked(query: &UnitShearQuery) -> Result<f64, Vec<Issue>> {
+    let assembly = &query.assembly;
+    if query.edition == Edition::Sdpws2021 {
+        return Err(vec![fault(
+            Code::UnlistedValue,
+            "edition",
+            query.edition.name(),
+            "SDPWS 2008 or SDPWS 2015",
+            "factors of unblocked walls were collected for 2008 and 2015 only",
+        )]);
+    }
     let listed = rule::UNBLOCKED
         .value
         .iter()

@@ -227,3 +227,24 @@ fn a_perforated_wall_is_refused_until_accepted() {
     wall.height = Length::feet(21);
     assert_eq!(wall_line(&wall).unwrap_err()[0].path, "/height");
 }
+
+/// What 2021 changed and was not collected is refused, whatever is accepted.
+#[test]
+fn what_was_not_collected_of_2021_is_refused() {
+    let mut wall = line(240, &[(96, 48, 48)]);
+    wall.method = LineMethod::Perforated;
+    wall.query.accept_unverified = true;
+    wall.query.edition = Edition::Sdpws2021;
+    let issue = wall_line(&wall).unwrap_err().remove(0);
+    assert_eq!(
+        (issue.code, issue.path.as_str()),
+        (Code::UnlistedValue, "/query/edition")
+    );
+    wall.method = LineMethod::Segmented;
+    wall.query.assembly.blocked = false;
+    let issue = wall_line(&wall).unwrap_err().remove(0);
+    assert_eq!(
+        (issue.code, issue.path.as_str()),
+        (Code::UnlistedValue, "/query/edition")
+    );
+}
