@@ -49,11 +49,11 @@ fn main() -> Result<(), Box<dyn Error>> {
 #[expect(clippy::print_stdout, reason = "a program's output")]
 fn summary(plan: &edgenail::Plan, folder: &Path) -> Result<(), Box<dyn Error>> {
     let cutting = plan.cutting();
-    println!("{}: {} walls", plan.house().name, plan.walls().len());
+    println!("{}, walls: {}", plan.house().name, plan.walls().len());
     for wall in plan.walls() {
         let (pieces, blocks) = (wall.built.layout.pieces.len(), wall.built.blocking.blocks.len());
         println!(
-            "  {}: {pieces} pieces, {blocks} blocks, {} nails",
+            "  {}: pieces {pieces}, blocks {blocks}, nails {}",
             wall.name,
             wall.built.nailing.count()
         );
@@ -64,12 +64,13 @@ fn summary(plan: &edgenail::Plan, folder: &Path) -> Result<(), Box<dyn Error>> {
         cutting.bounds.area
     );
     let findings = plan.findings();
+    let style = plan.house().drawn_in.in_text();
     println!("findings: {}", findings.len());
     for finding in findings
         .iter()
         .filter(|finding| finding.severity != edgenail::finding::Severity::Advise)
     {
-        println!("  {}: {}", finding.wall, finding.message);
+        println!("  {}: {}", finding.wall, finding.message.written(style));
     }
     println!("written to {}", fs::canonicalize(folder)?.display());
     Ok(())

@@ -35,6 +35,7 @@ pub mod start;
 pub mod steps;
 pub mod table;
 pub mod takeoff;
+pub mod wording;
 
 pub use amount::Amount;
 pub use answer::{capacity_bytes, capacity_json};

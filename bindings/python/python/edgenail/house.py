@@ -386,8 +386,8 @@ class House(TypedDict):
     """Where two walls meet."""
 
     drawn_in: NotRequired[Literal["inches", "feet_inches", "millimetres"]]
-    """How lengths are written on drawings. Default: millimetres where ``unit`` is metric, else
-    inches. Source of the default: own value."""
+    """How lengths are written on drawings and in sentences. Default: millimetres where ``unit`` is
+    metric, else inches. Source of the default: own value."""
 
     length_unit: NotRequired[LengthUnit | None]
     """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes

@@ -4,6 +4,7 @@ use crate::edges::EdgeRun;
 use crate::frame::MemberId;
 use crate::geometry::Rect;
 use crate::length::Length;
+use crate::wording::Wording;
 use serde::Serialize;
 
 /// How a block lies.
@@ -62,7 +63,7 @@ pub struct WidenedMember {
     /// Panel edges that it backs, as places in the list of runs.
     pub serves: Vec<u32>,
     /// Why.
-    pub because: String,
+    pub because: Wording,
 }
 
 /// An edge that wants backing and cannot have it.

@@ -2,8 +2,9 @@
 
 use super::{Blocking, too_narrow};
 use crate::edges::{EdgeRun, Site};
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::layout::{Joint, Layout};
+use crate::wording::wording;
 
 /// Edges that want backing and cannot have it. `runs` are the layout's edges on the frame that the backing was made for.
 ///
@@ -29,12 +30,16 @@ pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], added: &Bloc
         let finding = Finding::of(&site.wall.name, code, severity)
             .on(mark)
             .at(run.from.x, run.from.y)
-            .against(inches(run.length), "backing behind the edge")
-            .says(format!(
-                "Piece {mark}: {} of edge wants backing and cannot have it: {}.",
-                inches(run.length),
-                impossible.because
-            ));
+            .against(run.length, "backing behind the edge")
+            .says(wording![
+                "Piece ",
+                mark,
+                ": ",
+                run.length,
+                " of edge wants backing and cannot have it: ",
+                impossible.because,
+                "."
+            ]);
         Some(finding)
     });
     impossible.collect()
@@ -46,18 +51,27 @@ pub fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], added: &Bloc
 pub fn narrow_members(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Vec<Finding> {
     let narrow = too_narrow(site, layout, runs).into_iter().filter_map(|narrow| {
         let run = runs.get(*narrow.runs.first()? as usize)?;
-        let mark = layout.pieces.get(run.piece as usize).map_or("", |piece| &piece.mark);
+        let mark = layout
+            .pieces
+            .get(run.piece as usize)
+            .map_or("", |piece| &piece.mark);
         let relied_on = site.segments_at(run.area()).next().is_some();
-        let severity = if relied_on { Severity::Refuse } else { Severity::Mend };
+        let severity = if relied_on {
+            Severity::Refuse
+        } else {
+            Severity::Mend
+        };
         let finding = Finding::of(&site.wall.name, FindingCode::MemberTooNarrow, severity)
             .on(mark)
             .at(run.from.x, run.from.y)
-            .against(inches(narrow.width), inches(narrow.needed))
-            .says(format!(
-                "Two panels share a face of {}; the nailing asks for {}: use 3 in. lumber, two members nailed together, or move the seam.",
-                inches(narrow.width),
-                inches(narrow.needed)
-            ));
+            .against(narrow.width, narrow.needed)
+            .says(wording![
+                "Two panels share a face of ",
+                narrow.width,
+                "; the nailing asks for ",
+                narrow.needed,
+                ": use 3 in. lumber, two members nailed together, or move the seam."
+            ]);
         Some(finding)
     });
     narrow.collect()

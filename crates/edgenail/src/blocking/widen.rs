@@ -3,11 +3,11 @@
 use super::room::Standing;
 use super::{Blocking, WidenedMember, shared_width, sheet_of, stud_lumber, wall_depth};
 use crate::edges::{EdgeRun, Site};
-use crate::finding::inches;
 use crate::frame::{Axis, Member, MemberId, MemberKind};
 use crate::geometry::Rect;
 use crate::layout::Layout;
 use crate::length::Length;
+use crate::wording::wording;
 
 /// A member that two panels share and that is narrower than they need.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -120,11 +120,12 @@ pub(super) fn widen(
             rect,
             stick: lumber.stick,
             serves: narrow.runs,
-            because: format!(
-                "two panels share a face of {}; the nailing asks for {}",
-                inches(narrow.width),
-                inches(narrow.needed)
-            ),
+            because: wording![
+                "two panels share a face of ",
+                narrow.width,
+                "; the nailing asks for ",
+                narrow.needed
+            ],
         });
     }
 }

@@ -5,9 +5,9 @@ use super::notch::notches;
 use super::replay::{Part, replay};
 use super::work::sheet_directions;
 use crate::geometry::{Facing, Rect};
-use crate::house::{House, Sheet};
+use crate::house::{DrawnIn, House, Sheet};
 use crate::layout::{Layout, Piece};
-use crate::length::{Finest, Length, Rounding, Style};
+use crate::length::{Finest, Length, Rounding, Shown, Style};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -103,6 +103,7 @@ pub fn cut_list(house: &House, walls: &[(usize, &Layout)], plan: &CutPlan, kerf:
 fn piece_row(house: &House, wall: usize, piece: &Piece, sheet: &Sheet) -> CutRow {
     let rect = piece.blank();
     let (width, length) = sheet_directions(piece.running, rect.width(), rect.height());
+    let tape = Tape::of(house);
     CutRow {
         wall: house
             .walls
@@ -118,32 +119,62 @@ fn piece_row(house: &House, wall: usize, piece: &Piece, sheet: &Sheet) -> CutRow
         length,
         shown: format!(
             "{} × {}",
-            shown(width, Rounding::Down),
-            shown(length, Rounding::Down)
+            tape.shown(width, Rounding::Down),
+            tape.shown(length, Rounding::Down)
         ),
         x: Length::ZERO,
         y: Length::ZERO,
         turned: false,
-        notches: notch_text(piece, &rect),
-        rake: rake_text(piece, &rect),
+        notches: notch_text(tape, piece, &rect),
+        rake: rake_text(tape, piece, &rect),
         hand: hand(piece),
         turns_over: sheet.faces_alike,
     }
 }
 
-fn shown(length: Length, rounding: Rounding) -> String {
-    length.show(Style::Inches(Finest::ThirtySecond), rounding).text
+/// What lengths are measured with.
+#[derive(Clone, Copy)]
+struct Tape {
+    style: Style,
+    /// The least that is read off it.
+    step: Length,
+}
+
+impl Tape {
+    /// Half of the finest marks: of 1/16 in., of a millimetre.
+    fn of(house: &House) -> Self {
+        match house.drawn_in {
+            DrawnIn::Inches | DrawnIn::FeetInches => Self {
+                style: Style::Inches(Finest::ThirtySecond),
+                step: Length::sixteenths(1).half(),
+            },
+            DrawnIn::Millimetres => Self {
+                style: Style::Millimetres,
+                step: Length::mm(1).half(),
+            },
+        }
+    }
+
+    /// The length as it is read off the tape, marked if that is not all of it.
+    fn shown(self, length: Length, rounding: Rounding) -> String {
+        let read = length.round_to(self.step, rounding);
+        let figure = read.show(self.style, Rounding::Nearest).text;
+        if read == length {
+            figure
+        } else {
+            format!("{}{figure}", Shown::MARK)
+        }
+    }
 }
 
 /// A notch never turns out smaller than what it is cut around: its near sides round down, its far sides up.
-fn notch_text(piece: &Piece, blank: &Rect) -> String {
-    let step = Length::sixteenths(1).half();
+fn notch_text(tape: Tape, piece: &Piece, blank: &Rect) -> String {
     let text = |rect: &Rect| {
-        let near = |at: Length, from: Length| (at - from).round_to(step, Rounding::Down);
-        let far = |at: Length, from: Length| (at - from).round_to(step, Rounding::Up);
+        let near = |at: Length, from: Length| (at - from).round_to(tape.step, Rounding::Down);
+        let far = |at: Length, from: Length| (at - from).round_to(tape.step, Rounding::Up);
         let (x, y) = (near(rect.x0, blank.x0), near(rect.y0, blank.y0));
         let (w, h) = (far(rect.x1, blank.x0) - x, far(rect.y1, blank.y0) - y);
-        let [x, y, w, h] = [x, y, w, h].map(|length| shown(length, Rounding::Nearest));
+        let [x, y, w, h] = [x, y, w, h].map(|length| tape.shown(length, Rounding::Nearest));
         format!("{x}, {y}: {w} × {h}")
     };
     notches(&piece.outline)
@@ -164,9 +195,9 @@ fn slopes(piece: &Piece) -> Vec<(Length, Length)> {
     top.into_iter().map(|(left, right)| (left.y, right.y)).collect()
 }
 
-fn rake_text(piece: &Piece, blank: &Rect) -> String {
+fn rake_text(tape: Tape, piece: &Piece, blank: &Rect) -> String {
     let text = |(left, right): (Length, Length)| {
-        let up = |y: Length| shown(y - blank.y0, Rounding::Down);
+        let up = |y: Length| tape.shown(y - blank.y0, Rounding::Down);
         format!("{} to {}", up(left), up(right))
     };
     slopes(piece).into_iter().map(text).collect::<Vec<_>>().join("; ")

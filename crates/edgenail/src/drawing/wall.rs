@@ -255,10 +255,5 @@ fn spacing(length: Length, style: Style) -> String {
     shown.text
 }
 
-/// A count with the word for one or for several.
-fn counted(count: usize, one: &str, several: &str) -> String {
-    format!("{count} {}", if count == 1 { one } else { several })
-}
-
 #[cfg(test)]
 mod tests;

@@ -1,10 +1,11 @@
 //! What is wrong with the support of panel edges, with the remedy.
 
 use super::{EdgeRun, LineRule, PanelEdge, Site, Support, Unsupported, stagger};
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::geometry::{Interval, Rect};
 use crate::layout::{Joint, Layout, Side};
 use crate::length::Length;
+use crate::wording::{Wording, wording};
 use std::collections::BTreeMap;
 
 /// Edges that want backing and lack it: plumb seams off their framing, level edges over too wide a bay. On the bare
@@ -46,17 +47,17 @@ fn finding(site: &Site<'_>, layout: &Layout, run: &EdgeRun, described: Described
         .on(mark)
         .at(run.from.x, run.from.y)
         .against(found, allowed)
-        .says(format!("Piece {mark}: {message}"))
+        .says(wording!["Piece ", mark, ": ", message])
 }
 
-type Described = (FindingCode, Severity, String, String, String);
+type Described = (FindingCode, Severity, Wording, Wording, Wording);
 
 /// What an edge without its backing lacks.
 fn lack(site: &Site<'_>, run: &EdgeRun) -> Described {
-    let length = inches(run.length);
+    let length = run.length;
     if !run.side.is_plumb() || run.joint == Joint::Opening {
-        let bay = run.bay.map(inches).unwrap_or_default();
-        let message = format!("{length} of edge wants backing over a clear bay of {bay}.");
+        let bay = run.bay.map_or_else(Wording::default, |bay| Wording::of(&bay));
+        let message = wording![length, " of edge wants backing over a clear bay of ", bay, "."];
         let allowed = allowed_bay(site);
         return (
             FindingCode::EdgeUnsupported,
@@ -66,28 +67,37 @@ fn lack(site: &Site<'_>, run: &EdgeRun) -> Described {
             message,
         );
     }
-    let Some(drift) = drift(site, run) else {
-        let message = format!("{length} of plumb edge has no member behind it; a stud is to be added.");
+    let Some(by) = drift(site, run) else {
+        let message = wording![
+            length,
+            " of plumb edge has no member behind it; a stud is to be added."
+        ];
         return (
             FindingCode::SeamOffFraming,
             Severity::Mend,
-            length,
-            "on framing over its whole length".into(),
+            wording![length],
+            wording!["on framing over its whole length"],
             message,
         );
     };
-    let by = inches(drift);
-    let allowed = format!(
-        "{} of wood from the panel's edge",
-        inches(site.practice.edge_distance_least + site.practice.member_edge_least)
-    );
-    let message = format!(
-        "{length} of plumb edge stands {by} off its stud: trim this sheet by {by}, or move the stud by {by}."
-    );
+    let allowed = wording![
+        site.practice.edge_distance_least + site.practice.member_edge_least,
+        " of wood from the panel's edge"
+    ];
+    let message = wording![
+        length,
+        " of plumb edge stands ",
+        by,
+        " off its stud: trim this sheet by ",
+        by,
+        ", or move the stud by ",
+        by,
+        "."
+    ];
     (
         FindingCode::SeamDrift,
         Severity::Mend,
-        format!("{by} off"),
+        wording![by, " off"],
         allowed,
         message,
     )
@@ -101,16 +111,16 @@ fn open(site: &Site<'_>, run: &EdgeRun) -> Option<Described> {
     if run.must_back || run.side.is_plumb() || run.length <= site.practice.free_edge_most {
         return None;
     }
-    let length = inches(run.length);
+    let length = run.length;
     let message = match reason {
-        Unsupported::HangsFree => format!("{length} of edge hangs free beyond its nails."),
-        _ if run.from.y != run.to.y => format!("{length} of edge along the rake stays unblocked."),
+        Unsupported::HangsFree => wording![length, " of edge hangs free beyond its nails."],
+        _ if run.from.y != run.to.y => wording![length, " of edge along the rake stays unblocked."],
         _ => return None,
     };
     Some((
         FindingCode::EdgeUnblocked,
         Severity::Advise,
-        length,
+        wording![length],
         allowed_bay(site),
         message,
     ))
@@ -143,18 +153,19 @@ fn unblocked(site: &Site<'_>, runs: &[EdgeRun], out: &mut Vec<Finding>) {
         out.push(
             Finding::of(&site.wall.name, FindingCode::EdgeUnblocked, Severity::Advise)
                 .at(x, level)
-                .against(inches(total), allowed_bay(site))
-                .says(format!(
-                    "{} of panel edge {} up stays unblocked between studs.",
-                    inches(total),
-                    inches(level)
-                )),
+                .against(total, allowed_bay(site))
+                .says(wording![
+                    total,
+                    " of panel edge ",
+                    level,
+                    " up stays unblocked between studs."
+                ]),
         );
     }
 }
 
-fn allowed_bay(site: &Site<'_>) -> String {
-    format!("a clear bay of {}", inches(site.practice.clear_bay_most))
+fn allowed_bay(site: &Site<'_>) -> Wording {
+    wording!["a clear bay of ", site.practice.clear_bay_most]
 }
 
 /// By how much a plumb edge would have to move for its nail line to have enough wood on the nearest stud; `None` where

@@ -1,9 +1,10 @@
 //! Seams of neighbouring courses over an edge without blocking.
 
 use super::{EdgeRun, Site};
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::layout::{Layout, Side};
 use crate::length::Length;
+use crate::wording::wording;
 
 /// Plumb seams that end on a level edge from both sides, closer together than practice accepts, where that edge is not
 /// blocked between them.
@@ -42,17 +43,21 @@ pub(super) fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], out: 
                 .iter()
                 .any(|run| run.from.y == y && run.from.x < hi + least && lo - least < run.to.x);
             if open {
-                let apart = inches(hi - lo);
+                let apart = hi - lo;
                 out.push(
                     Finding::of(&site.wall.name, FindingCode::SeamsNotStaggered, Severity::Refuse)
                         .on(layout.pieces.get(piece as usize).map_or("", |piece| &piece.mark))
                         .at(below, y)
-                        .against(format!("{apart} apart"), inches(least))
-                        .says(format!(
-                            "Seams {apart} apart meet the unblocked edge {} up from below and above; keep them {} apart, or block the edge.",
-                            inches(y),
-                            inches(least)
-                        )),
+                        .against(wording![apart, " apart"], least)
+                        .says(wording![
+                            "Seams ",
+                            apart,
+                            " apart meet the unblocked edge ",
+                            y,
+                            " up from below and above; keep them ",
+                            least,
+                            " apart, or block the edge."
+                        ]),
                 );
             }
         }

@@ -84,13 +84,14 @@ fn rake_edges_are_nailed_at_edge_spacing() {
             seen += 1;
         }
         assert!(seen >= 2, "{kind:?}: {seen} pieces along the rake");
+        let style = plan.house().drawn_in.in_text();
         let blocked = plan
             .findings()
             .iter()
             .filter(|finding| finding.code == FindingCode::NailBlocked);
         assert_eq!(
             blocked
-                .filter(|finding| finding.message.contains("no place"))
+                .filter(|finding| finding.message.written(style).contains("no place"))
                 .count(),
             0
         );

@@ -3,11 +3,12 @@
 use crate::blocking::{is_wide, lies_along, wall_depth};
 use crate::edges::Site;
 use crate::evaluate::Evaluated;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::{Axis, Frame, MemberId, MemberKind, Origin};
 use crate::geometry::{Interval, Point, Rect};
 use crate::house::House;
 use crate::length::Length;
+use crate::wording::wording;
 use std::collections::HashMap;
 
 /// The walls of a house that are the faces of one frame, as places in its list: the earlier, then the later.
@@ -52,18 +53,10 @@ pub fn findings(house: &House, here: &Evaluated, there: &Evaluated) -> Vec<Findi
             Finding::of(&near.wall.name, FindingCode::JointsOfBothFaces, Severity::Mend)
                 .at(joint.at.x, joint.at.y)
                 .against(
-                    format!("joints of both faces on one member, edge nails {} apart", inches(spacing)),
-                    format!("different members, or a face of {} (SDPWS 4.3.7.1)", inches(limits.wide_member)),
+                    wording!["joints of both faces on one member, edge nails ", spacing, " apart"],
+                    wording!["different members, or a face of ", limits.wide_member, " (SDPWS 4.3.7.1)"],
                 )
-                .says(format!(
-                    "The joint {} along and {} up falls on the member that carries a joint of {} on the other face; with edge \
-                     nails {} apart move the joints of one face to other members, or use 3 in. lumber or two members nailed \
-                     together, rows staggered.",
-                    inches(joint.at.x),
-                    inches(joint.at.y),
-                    far.wall.name,
-                    inches(spacing)
-                )),
+                .says(wording!["The joint ", joint.at.x, " along and ", joint.at.y, " up falls on the member that carries a joint of ", far.wall.name, " on the other face; with edge nails ", spacing, " apart move the joints of one face to other members, or use 3 in. lumber or two members nailed together, rows staggered."]),
         );
     }
     out
@@ -138,14 +131,18 @@ fn unlike(near: &Site<'_>, far: &Site<'_>) -> Option<Finding> {
     Some(
         Finding::of(&near.wall.name, FindingCode::FacesUnlike, Severity::Mend)
             .at(alone.x0, alone.y0)
-            .against("an upright that one face shows and the other does not", "one frame, seen from both sides")
-            .says(format!(
-                "{} and {} are the faces of one frame, but only one of them has the upright that begins {} along here; describe \
-                 both alike, layout pulled from the same end.",
+            .against(
+                "an upright that one face shows and the other does not",
+                "one frame, seen from both sides",
+            )
+            .says(wording![
                 near.wall.name,
+                " and ",
                 far.wall.name,
-                inches(alone.x0)
-            )),
+                " are the faces of one frame, but only one of them has the upright that begins ",
+                alone.x0,
+                " along here; describe both alike, layout pulled from the same end."
+            ]),
     )
 }
 

@@ -52,9 +52,10 @@ fn joints_of_both_faces_on_one_stud_are_told_where_nails_stand_under_6_in_apart(
         .filter(|f| f.code == FindingCode::JointsOfBothFaces)
         .collect();
     assert_eq!(told.len(), 3);
+    let style = plan.house().drawn_in.in_text();
     assert!(
         told.iter()
-            .all(|finding| finding.wall == "in" && finding.allowed.contains("2 1/2"))
+            .all(|finding| finding.wall == "in" && finding.allowed.written(style).contains("2 1/2"))
     );
 }
 

@@ -1,6 +1,7 @@
 //! What a check of a layout, a frame or a measurement finds.
 
-use crate::length::{Finest, Length, Rounding, Style};
+use crate::length::Length;
+use crate::wording::{Say, Wording};
 use serde::Serialize;
 
 /// How much a finding matters.
@@ -106,11 +107,11 @@ pub struct Finding {
     /// Where, in wall coordinates.
     pub at: Option<(Length, Length)>,
     /// What was found.
-    pub found: String,
+    pub found: Wording,
     /// What is allowed.
-    pub allowed: String,
+    pub allowed: Wording,
     /// A sentence for a person, with the remedy.
-    pub message: String,
+    pub message: Wording,
 }
 
 impl Finding {
@@ -122,9 +123,9 @@ impl Finding {
             wall: wall.into(),
             piece: String::new(),
             at: None,
-            found: String::new(),
-            allowed: String::new(),
-            message: String::new(),
+            found: Wording::default(),
+            allowed: Wording::default(),
+            message: Wording::default(),
         }
     }
 
@@ -141,22 +142,15 @@ impl Finding {
     }
 
     /// What was found against what is allowed.
-    pub(crate) fn against(mut self, found: impl Into<String>, allowed: impl Into<String>) -> Self {
-        self.found = found.into();
-        self.allowed = allowed.into();
+    pub(crate) fn against(mut self, found: impl Say, allowed: impl Say) -> Self {
+        self.found = Wording::of(&found);
+        self.allowed = Wording::of(&allowed);
         self
     }
 
     /// The sentence for a person.
-    pub(crate) fn says(mut self, message: impl Into<String>) -> Self {
-        self.message = message.into();
+    pub(crate) fn says(mut self, message: impl Say) -> Self {
+        self.message = Wording::of(&message);
         self
     }
-}
-
-/// A length in a sentence: inches to a sixty-fourth, to the nearest.
-pub(crate) fn inches(length: Length) -> String {
-    length
-        .show(Style::Inches(Finest::SixtyFourth), Rounding::Nearest)
-        .text
 }

@@ -2,10 +2,11 @@
 //!
 //! What is cheap to mend before sheathing is dear to mend after it. A value that was not measured is not judged.
 
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::Frame;
 use crate::house::{House, Measured, MeasuredOpening, Tolerances, Wall};
 use crate::length::Length;
+use crate::wording::wording;
 
 /// Everything out of tolerance on a wall that was measured.
 ///
@@ -36,86 +37,76 @@ fn opening_found(
     let Some(place) = frame.openings.iter().find(|place| place.name == found.opening) else {
         return;
     };
-    let at = Some((place.rect.x0, place.rect.y0));
+    let at = (place.rect.x0, place.rect.y0);
+    let mend = |code| Finding::of(&wall.name, code, Severity::Mend).at(at.0, at.1);
     let sizes = [
         ("width", ["narrower", "wider"], found.width, place.rect.width()),
         ("height", ["lower", "higher"], found.height, place.rect.height()),
     ];
     for (what, [smaller, larger], measured, specified) in sizes {
         let Some(measured) = measured else { continue };
-        let allowed = (
+        let (least, most) = (
             specified - tolerances.opening_under,
             specified + tolerances.opening_over,
         );
-        if measured < allowed.0 || allowed.1 < measured {
+        if measured < least || most < measured {
             let side = if measured < specified { smaller } else { larger };
-            findings.push(Finding {
-                code: FindingCode::OpeningOutOfTolerance,
-                severity: Severity::Mend,
-                wall: wall.name.clone(),
-                piece: String::new(),
-                at,
-                found: measured.to_string(),
-                allowed: format!("{} to {}", allowed.0, allowed.1),
-                message: format!(
-                    "{}: {what} measures {}, specified {}; {side} by {}. Reframe it before sheathing.",
-                    place.name,
-                    inches(measured),
-                    inches(specified),
-                    inches((measured - specified).abs())
-                ),
-            });
+            let by = (measured - specified).abs();
+            findings.push(
+                mend(FindingCode::OpeningOutOfTolerance)
+                    .against(measured, wording![least, " to ", most])
+                    .says(wording![
+                        place.name,
+                        ": ",
+                        what,
+                        " measures ",
+                        measured,
+                        ", specified ",
+                        specified,
+                        "; ",
+                        side,
+                        " by ",
+                        by,
+                        ". Reframe it before sheathing."
+                    ]),
+            );
         }
     }
-    if let Some([a, b]) = found.diagonals {
-        square(wall, &place.name, at, a, b, tolerances, findings);
+    if let Some(diagonals) = found.diagonals {
+        let square = square(&place.name, diagonals, tolerances, mend(FindingCode::OutOfSquare));
+        findings.extend(square);
     }
     if let Some(left) = found.left {
         let off = (left - place.rect.x0).abs();
-        if off > tolerances.opening_over.max(tolerances.opening_under) {
-            findings.push(Finding {
-                code: FindingCode::OpeningOutOfTolerance,
-                severity: Severity::Mend,
-                wall: wall.name.clone(),
-                piece: String::new(),
-                at,
-                found: left.to_string(),
-                allowed: format!(
-                    "{} within {}",
-                    place.rect.x0,
-                    tolerances.opening_over.max(tolerances.opening_under)
-                ),
-                message: format!(
-                    "{}: stands {off} from its place; move it, or plan the wall again.",
-                    place.name
-                ),
-            });
+        let most = tolerances.opening_over.max(tolerances.opening_under);
+        if off > most {
+            findings.push(
+                mend(FindingCode::OpeningOutOfTolerance)
+                    .against(left, wording![place.rect.x0, " within ", most])
+                    .says(wording![
+                        place.name,
+                        ": stands ",
+                        off,
+                        " from its place; move it, or plan the wall again."
+                    ]),
+            );
         }
     }
 }
 
-fn square(
-    wall: &Wall,
-    what: &str,
-    at: Option<(Length, Length)>,
-    a: Length,
-    b: Length,
-    tolerances: &Tolerances,
-    findings: &mut Vec<Finding>,
-) {
+/// The finding, where the diagonals differ by more than is tolerated.
+fn square(what: &str, [a, b]: [Length; 2], tolerances: &Tolerances, finding: Finding) -> Option<Finding> {
     let difference = (a - b).abs();
-    if difference > tolerances.diagonals {
-        findings.push(Finding {
-            code: FindingCode::OutOfSquare,
-            severity: Severity::Mend,
-            wall: wall.name.clone(),
-            piece: String::new(),
-            at,
-            found: difference.to_string(),
-            allowed: format!("at most {}", tolerances.diagonals),
-            message: format!("{what}: diagonals differ by {difference}; square it before sheathing, it cannot be pulled square after."),
-        });
-    }
+    (difference > tolerances.diagonals).then(|| {
+        finding
+            .against(difference, wording!["at most ", tolerances.diagonals])
+            .says(wording![
+                what,
+                ": diagonals differ by ",
+                difference,
+                "; square it before sheathing, it cannot be pulled square after."
+            ])
+    })
 }
 
 fn wall_found(
@@ -125,18 +116,7 @@ fn wall_found(
     tolerances: &Tolerances,
     findings: &mut Vec<Finding>,
 ) {
-    let mut add = |code, found: Length, allowed: String, message: String| {
-        findings.push(Finding {
-            code,
-            severity: Severity::Mend,
-            wall: wall.name.clone(),
-            piece: String::new(),
-            at: None,
-            found: found.to_string(),
-            allowed,
-            message,
-        });
-    };
+    let mend = |code| Finding::of(&wall.name, code, Severity::Mend);
     if let Some(lean) = measured.out_of_plumb {
         let height = measured.plumb_height.unwrap_or(tolerances.plumb_height);
         // lean / height against plumb / plumb_height, without dividing.
@@ -145,53 +125,64 @@ fn wall_found(
             i128::from(tolerances.plumb.units()) * i128::from(height.units()),
         );
         if found > allowed {
-            let most = format!("{} in {}", tolerances.plumb, tolerances.plumb_height);
-            add(
-                FindingCode::OutOfPlumb,
-                lean,
-                most,
-                format!("the wall leans {lean} in {height}; plumb and brace it before nailing off."),
+            findings.push(
+                mend(FindingCode::OutOfPlumb)
+                    .against(lean, wording![tolerances.plumb, " in ", tolerances.plumb_height])
+                    .says(wording![
+                        "The wall leans ",
+                        lean,
+                        " in ",
+                        height,
+                        "; plumb and brace it before nailing off."
+                    ]),
             );
         }
     }
     if let Some(bow) = measured.bow
         && bow.abs() > tolerances.bow
     {
-        add(
-            FindingCode::Bow,
-            bow,
-            format!("at most {}", tolerances.bow),
-            format!("a plate or stud line bows {bow} from the string; straighten it."),
+        findings.push(
+            mend(FindingCode::Bow)
+                .against(bow, wording!["at most ", tolerances.bow])
+                .says(wording![
+                    "A plate or stud line bows ",
+                    bow,
+                    " from the string; straighten it."
+                ]),
         );
     }
     if let Some(length) = measured.length {
         let off = (length - wall.length).abs();
         if off > tolerances.layout {
-            add(
-                FindingCode::LengthOff,
-                length,
-                format!("{} within {}", wall.length, tolerances.layout),
-                format!(
-                    "the wall measures {length}, planned {}; plan it again with its true length.",
-                    wall.length
-                ),
+            findings.push(
+                mend(FindingCode::LengthOff)
+                    .against(length, wording![wall.length, " within ", tolerances.layout])
+                    .says(wording![
+                        "The wall measures ",
+                        length,
+                        ", planned ",
+                        wall.length,
+                        "; plan it again with its true length."
+                    ]),
             );
         }
     }
     if let (Some(found), Some(storey)) = (measured.first_stud, frame.storeys.first()) {
         let off = (found - storey.spacing).abs();
         if off > tolerances.layout {
-            add(
-                FindingCode::LayoutOff,
-                found,
-                format!("{} within {}", storey.spacing, tolerances.layout),
-                format!(
-                    "the first stud stands {off} off its mark: no seam will land on wood; pull layout again."
-                ),
+            findings.push(
+                mend(FindingCode::LayoutOff)
+                    .against(found, wording![storey.spacing, " within ", tolerances.layout])
+                    .says(wording![
+                        "The first stud stands ",
+                        off,
+                        " off its mark: no seam will land on wood; pull layout again."
+                    ]),
             );
         }
     }
-    if let Some([a, b]) = measured.diagonals {
-        square(wall, "the wall", None, a, b, tolerances, findings);
+    if let Some(diagonals) = measured.diagonals {
+        let square = square("The wall", diagonals, tolerances, mend(FindingCode::OutOfSquare));
+        findings.extend(square);
     }
 }

@@ -2,10 +2,11 @@
 
 use super::{NailRow, Nailing, Snag};
 use crate::edges::Site;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::MemberKind;
 use crate::geometry::{Point, Rect};
 use crate::layout::{Layout, Piece, category_thickness, marks};
+use crate::wording::{counted, wording};
 
 /// What is wrong with the nailing of a layout on a backed frame: nails without a place, nails that may not go into
 /// treated lumber, plates of segments that no row is on.
@@ -21,33 +22,31 @@ pub fn findings(site: &Site<'_>, layout: &Layout, nailing: &Nailing, snags: &[Sn
     out
 }
 
-fn mark(layout: &Layout, piece: u32) -> String {
-    layout
-        .pieces
-        .get(piece as usize)
-        .map(|piece| piece.mark.clone())
-        .unwrap_or_default()
+fn mark(layout: &Layout, piece: u32) -> &str {
+    layout.pieces.get(piece as usize).map_or("", |piece| &piece.mark)
 }
 
 fn no_place(site: &Site<'_>, layout: &Layout, snag: &Snag) -> Finding {
-    Finding {
-        code: FindingCode::NailBlocked,
-        severity: Severity::Mend,
-        wall: site.wall.name.clone(),
-        piece: mark(layout, snag.piece),
-        at: Some((snag.at.x, snag.at.y)),
-        found: "no wood for a nail within a quarter space".into(),
-        allowed: format!(
-            "{} of wood on both sides of a nail, clear of straps and holes",
-            inches(site.practice.member_edge_least)
-        ),
-        message: format!(
-            "Piece {}: the nail at {} along and {} up has no place within a quarter of its space; set it by hand beside its place.",
-            mark(layout, snag.piece),
-            inches(snag.at.x),
-            inches(snag.at.y)
-        ),
-    }
+    let mark = mark(layout, snag.piece);
+    Finding::of(&site.wall.name, FindingCode::NailBlocked, Severity::Mend)
+        .on(mark)
+        .at(snag.at.x, snag.at.y)
+        .against(
+            "no wood for a nail within a quarter space",
+            wording![
+                site.practice.member_edge_least,
+                " of wood on both sides of a nail, clear of straps and holes"
+            ],
+        )
+        .says(wording![
+            "Piece ",
+            mark,
+            ": the nail at ",
+            snag.at.x,
+            " along and ",
+            snag.at.y,
+            " up has no place within a quarter of its space; set it by hand beside its place."
+        ])
 }
 
 /// Nails of segments that stand off their even places: a few may be moved by up to a quarter space, and who relies on
@@ -65,14 +64,16 @@ fn moved(site: &Site<'_>, rows: &[NailRow], out: &mut Vec<Finding>) {
             Finding::of(&site.wall.name, FindingCode::NailBlocked, Severity::Advise)
                 .at(first.x, first.y)
                 .against(
-                    format!("{} nails moved", places.len()),
+                    wording![counted(places.len(), "nail", "nails"), " moved"],
                     "a quarter of the space along the row",
                 )
-                .says(format!(
-                    "Segment {}: nails out of their even places to find wood, within a quarter space: {}.",
+                .says(wording![
+                    "Segment ",
                     place.segment.mark,
-                    places.len()
-                )),
+                    ": ",
+                    counted(places.len(), "nail", "nails"),
+                    " out of even places to find wood, within a quarter space."
+                ]),
         );
     }
 }
@@ -89,17 +90,18 @@ fn coatings(site: &Site<'_>, layout: &Layout, rows: &[NailRow], out: &mut Vec<Fi
         }
         told.push(row.member);
         let at = row.position(row.first);
-        out.push(Finding {
-            code: FindingCode::NoCorrosionResistantNail,
-            severity: Severity::Refuse,
-            wall: site.wall.name.clone(),
-            piece: mark(layout, row.piece),
-            at: Some((at.x, at.y)),
-            found: nail.map_or_else(|| "no nail in stock".into(), |nail| nail.name.clone()),
-            allowed: "a nail with a coating accepted in treated lumber (IRC R317.3)".into(),
-            message: "Stock has no nail that may go into the preservative-treated plate; add a hot-dipped or stainless one."
-                .into(),
-        });
+        out.push(
+            Finding::of(&site.wall.name, FindingCode::NoCorrosionResistantNail, Severity::Refuse)
+                .on(mark(layout, row.piece))
+                .at(at.x, at.y)
+                .against(
+                    nail.map_or("no nail in stock", |nail| &nail.name),
+                    "a nail with a coating accepted in treated lumber (IRC R317.3)",
+                )
+                .says(
+                    "Stock has no nail that may go into the preservative-treated plate; add a hot-dipped or stainless one.",
+                ),
+        );
     }
 }
 
@@ -142,19 +144,21 @@ fn plates(site: &Site<'_>, rows: &[NailRow], out: &mut Vec<Finding>) {
             if rows.iter().any(|row| level(&row)) {
                 continue;
             }
-            out.push(Finding {
-                code,
-                severity: Severity::Refuse,
-                wall: site.wall.name.clone(),
-                piece: String::new(),
-                at: Some((shared.x0, shared.y0)),
-                found: format!("no row of nails on the {name} of {}", place.segment.mark),
-                allowed: "a row at edge spacing on the bottom plate and on the topmost plate".into(),
-                message: format!(
-                    "Segment {}: no sheet is nailed to its {name}; the sheets must reach it.",
-                    place.segment.mark
-                ),
-            });
+            out.push(
+                Finding::of(&site.wall.name, code, Severity::Refuse)
+                    .at(shared.x0, shared.y0)
+                    .against(
+                        wording!["no row of nails on the ", name, " of ", place.segment.mark],
+                        "a row at edge spacing on the bottom plate and on the topmost plate",
+                    )
+                    .says(wording![
+                        "Segment ",
+                        place.segment.mark,
+                        ": no sheet is nailed to its ",
+                        name,
+                        "; the sheets must reach it."
+                    ]),
+            );
         }
     }
 }
@@ -199,15 +203,20 @@ fn field_spacing(site: &Site<'_>, layout: &Layout, out: &mut Vec<Finding>) {
             out.push(
                 Finding::of(&site.wall.name, FindingCode::FieldSpacing, severity)
                     .at(bounds.x0, bounds.y0)
-                    .against(inches(spacing.unwrap_or_default()), inches(close))
-                    .says(format!(
-                        "Pieces {}: field nails {} apart; panels of {} or less on studs {} apart take them at {}.",
+                    .against(spacing.unwrap_or_default(), close)
+                    .says(wording![
+                        "Pieces ",
                         marks(pieces()),
-                        inches(spacing.unwrap_or_default()),
-                        inches(limits.field_close_thickness),
-                        inches(limits.field_close_studs),
-                        inches(close)
-                    )),
+                        ": field nails ",
+                        spacing.unwrap_or_default(),
+                        " apart; panels of ",
+                        limits.field_close_thickness,
+                        " or less on studs ",
+                        limits.field_close_studs,
+                        " apart take them at ",
+                        close,
+                        "."
+                    ]),
             );
         }
     }

@@ -6,6 +6,7 @@ use crate::drawing::{self, CutDrawingInput, Drawing, DrawnStart, WallDrawingInpu
 use crate::house::{End, House};
 use crate::layout::Layout;
 use crate::start::{DatumIs, Start};
+use crate::wording::counted;
 
 /// The drawing of a wall with its sheathing.
 pub(super) fn wall(house: &House, wall: &WallPlan) -> Option<Drawing> {
@@ -86,10 +87,7 @@ fn notes(start: &Start) -> Vec<String> {
     let mut notes = vec![
         format!(
             "Snap the line in {}, parallel to the plates: the {edge} edge of the first course.",
-            match start.pulls.len() {
-                1 => "one pull".to_owned(),
-                pulls => format!("{pulls} pulls"),
-            }
+            counted(start.pulls.len(), "pull", "pulls")
         ),
         format!(
             "First piece {}, {}.",

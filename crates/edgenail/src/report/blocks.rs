@@ -18,11 +18,12 @@ pub(super) struct Row<'a> {
     stick: u32,
     fills_depth: bool,
     serves: Vec<u32>,
-    because: &'a str,
+    because: String,
 }
 
 pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
     let sticks = &results.house.stock.sticks;
+    let style = results.house.drawn_in.in_text();
     let mut rows = Vec::new();
     for (wall, results) in results.named_walls() {
         let blocking: &'a Blocking = results.blocking;
@@ -53,17 +54,17 @@ pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
             length: block.length,
             lie: word(&block.lie),
             fills_depth: block.fills_depth,
-            ..upright("block", block.rect, block.stick, None, "")
+            ..upright("block", block.rect, block.stick, None, String::new())
         }));
         let studs = blocking.studs.iter();
-        rows.extend(studs.map(|stud| upright("added_stud", stud.rect, stud.stick, None, "")));
+        rows.extend(studs.map(|stud| upright("added_stud", stud.rect, stud.stick, None, String::new())));
         rows.extend(blocking.widened.iter().map(|wide| {
             upright(
                 "widened_member",
                 wide.rect,
                 wide.stick,
                 Some(wide.member),
-                &wide.because,
+                wide.because.written(style),
             )
         }));
     }
@@ -112,7 +113,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 },
             ),
             Field::text("because", "Why a member is widened; else empty.", |row| {
-                row.because.to_owned()
+                row.because.clone()
             }),
         ],
     }

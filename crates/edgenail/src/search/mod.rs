@@ -22,6 +22,7 @@ use crate::house::{End, House};
 use crate::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out, starting_end};
 use crate::length::Length;
 use crate::price::{Part, layout_cost};
+use crate::wording::counted;
 use course::{Course, Slot};
 use serde::Serialize;
 use space::Space;
@@ -102,11 +103,11 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         .iter()
         .find(|finding| finding.severity == Severity::Refuse)
     {
-        return Err(none(&refusal.message));
+        return Err(none(&refusal.message.written(house.drawn_in.in_text())));
     }
     let alternatives = built
         .take(most)
-        .map(|other| alternative(&other, chosen.cost.total))
+        .map(|other| alternative(house, &other, chosen.cost.total))
         .collect();
     Ok(Found {
         chosen,
@@ -280,7 +281,7 @@ fn rank(built: &Evaluated) -> impl Ord + use<> {
     )
 }
 
-fn alternative(built: &Evaluated, chosen: Amount) -> Alternative {
+fn alternative(house: &House, built: &Evaluated, chosen: Amount) -> Alternative {
     let bands = &built.layout.bands;
     let count = |running| bands.iter().filter(|band| band.running == running).count();
     let (upright, flat) = (count(Running::Upright), count(Running::Flat));
@@ -292,15 +293,18 @@ fn alternative(built: &Evaluated, chosen: Amount) -> Alternative {
         .find(|finding| finding.severity == Severity::Refuse);
     Alternative {
         summary: format!(
-            "{upright} upright and {flat} flat courses, {} blocks",
-            built.blocking.blocks.len()
+            "{upright} upright and {} flat, {}",
+            counted(flat, "course", "courses"),
+            counted(built.blocking.blocks.len(), "block", "blocks")
         ),
         total: built.cost.total,
         difference: built.cost.total - chosen,
         pieces: u32::try_from(built.layout.pieces.len()).unwrap_or(u32::MAX),
         reach: built.layout.reach,
         levels,
-        breaks: refusal.map_or_else(String::new, |finding| finding.message.clone()),
+        breaks: refusal.map_or_else(String::new, |finding| {
+            finding.message.written(house.drawn_in.in_text())
+        }),
     }
 }
 

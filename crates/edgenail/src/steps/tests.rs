@@ -283,7 +283,7 @@ fn what_ties_two_storeys_waits_until_both_stand() {
     assert_eq!(steps[6].waits_for, [Event::FloorFramed { over: "first".into() }]);
     assert_eq!(
         steps[6].text,
-        "When the floor over first is framed: check the frame of second as it lies: diagonals, straightness, openings, \
+        "When the floor over the first storey is framed: check the frame of the second storey as it lies: diagonals, straightness, openings, \
          the first stud's mark; mend what is out of tolerance."
     );
 }

@@ -6,6 +6,7 @@ use crate::house::End;
 use crate::layout::{Piece, Side};
 use crate::length::{Length, Rounding};
 use crate::start::DatumIs;
+use crate::wording::counted;
 use std::cmp::Ordering;
 
 /// A step in words.
@@ -15,13 +16,16 @@ pub(super) fn of(work: &Work<'_>, step: &Step) -> String {
         StepKind::Check if step.reach == Reach::Deck => format!(
             "Check the frame of {} as it lies: diagonals, straightness, openings, the first stud's mark; mend what is out of \
              tolerance.",
-            step.storey
+            the_storey(&step.storey)
         ),
         StepKind::Check => format!(
             "Check {}: plumb, diagonals, openings, the first stud's mark; mend what is out of tolerance.",
-            step.storey
+            the_storey(&step.storey)
         ),
-        StepKind::Raise => format!("Raise the wall of {}, plumb it and brace it.", step.storey),
+        StepKind::Raise => format!(
+            "Raise the wall of {}, plumb it and brace it.",
+            the_storey(&step.storey)
+        ),
         StepKind::CheckAnchors => format!(
             "Check anchors and hold-down posts of {} before {panels} {} hung.",
             listed(&step.concerns),
@@ -65,12 +69,21 @@ impl Event {
     /// The event in words, such as `the trusses are set`.
     pub fn words(&self) -> String {
         match self {
-            Self::StoreyStands { storey } => format!("{storey} stands braced"),
-            Self::FloorFramed { over } => format!("the floor over {over} is framed"),
+            Self::StoreyStands { storey } => format!("{} stands braced", the_storey(storey)),
+            Self::FloorFramed { over } => format!("the floor over {} is framed", the_storey(over)),
             Self::TrussesSet => "the trusses are set".to_owned(),
-            Self::WallStands { wall, storey } => format!("{wall} stands beside {storey}"),
+            Self::WallStands { wall, storey } => format!("{wall} stands beside {}", the_storey(storey)),
         }
     }
+}
+
+/// A storey as it is spoken of, whatever its user named it: `the first floor`, `the upper storey`.
+fn the_storey(name: &str) -> String {
+    let names_a_floor = name
+        .split_whitespace()
+        .any(|word| ["floor", "storey", "story", "level"].contains(&word.to_lowercase().as_str()));
+    let noun = if names_a_floor { "" } else { " storey" };
+    format!("the {name}{noun}")
 }
 
 impl OpenReason {
@@ -122,10 +135,7 @@ fn line(work: &Work<'_>) -> String {
         Ordering::Equal => "flush with".to_owned(),
         Ordering::Greater => format!("{shown} above"),
     };
-    let pulls = match start.pulls.len() {
-        1 => "one pull".to_owned(),
-        pulls => format!("{pulls} pulls"),
-    };
+    let pulls = counted(start.pulls.len(), "pull", "pulls");
     format!(
         "Snap the line of the first course's {edge} edge, {place} the underside of the lowest plate, parallel to the plates, \
          in {pulls}."
@@ -240,13 +250,15 @@ fn sides(edges: &[OpenEdge]) -> String {
 }
 
 fn wood(step: &Step) -> String {
-    let count = |count: usize, name: &str| match count {
-        0 => None,
-        1 => Some(format!("1 {name}")),
-        more => Some(format!("{more} {name}s")),
-    };
-    let parts = [count(step.blocks.len(), "block"), count(step.studs.len(), "stud")];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(" and ")
+    let parts = [
+        (step.blocks.len(), "block", "blocks"),
+        (step.studs.len(), "stud", "studs"),
+    ];
+    let set = parts.into_iter().filter(|(count, ..)| *count > 0);
+    let said: Vec<String> = set
+        .map(|(count, one, several)| counted(count, one, several))
+        .collect();
+    said.join(" and ")
 }
 
 const fn is_are(count: usize) -> &'static str {

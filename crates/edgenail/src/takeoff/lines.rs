@@ -9,6 +9,7 @@ use crate::amount::Amount;
 use crate::decimal::Decimal;
 use crate::house::{House, Nail, NailTool, Practice, Sheet};
 use crate::length::{Area, Length};
+use crate::wording::wording;
 use std::collections::BTreeMap;
 
 /// What a line is for.
@@ -171,7 +172,7 @@ impl Line<'_> {
         };
         Some(TakeoffLine {
             feet: feet(self.sum.length),
-            because: format!("cut from sticks of {}", stick.length),
+            because: wording!["cut from sticks of ", stick.length].written(self.house.drawn_in.in_text()),
             ..self.plain(&stick.name, unit)
         })
     }

@@ -7,6 +7,7 @@ use crate::blocking::{StickCut, pack_sticks};
 use crate::cutting::CutPlan;
 use crate::house::House;
 use crate::length::Length;
+use crate::wording::{counted, wording};
 
 /// Sheets of the cut plan by kind, and spare.
 pub(super) fn sheets(house: &House, cutting: &CutPlan) -> Vec<TakeoffLine> {
@@ -90,11 +91,14 @@ pub(super) fn sticks(house: &House, walls: &[BuiltWall<'_>]) -> Vec<TakeoffLine>
             unit: "sticks".to_owned(),
             order_unit: "sticks".to_owned(),
             money: stick.price.times(count).unwrap_or_default(),
-            because: format!(
-                "{} lengths packed into sticks of {} with kerf {kerf}",
-                lengths.len(),
-                stick.length
-            ),
+            because: wording![
+                counted(lengths.len(), "length", "lengths"),
+                " packed into sticks of ",
+                stick.length,
+                " with kerf ",
+                kerf
+            ]
+            .written(house.drawn_in.in_text()),
             feet: feet(total),
             ..TakeoffLine::of_house(TakeoffWhat::Sticks, &stick.name)
         });

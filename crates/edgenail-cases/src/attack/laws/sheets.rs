@@ -94,10 +94,11 @@ fn is_in_sheet(house: &House, piece: &Piece) -> bool {
 /// Of any layout it is told which panels lie over each other and which are larger than their sheet.
 pub fn judged(house: &House, built: &Evaluated, findings: &[Finding]) {
     let pieces = &built.layout.pieces;
+    let style = house.drawn_in.in_text();
     let told = |code: FindingCode, piece: &Piece| {
         findings
             .iter()
-            .any(|finding| finding.code == code && finding.message.contains(&piece.mark))
+            .any(|finding| finding.code == code && finding.message.written(style).contains(&piece.mark))
     };
     for (index, piece) in pieces.iter().enumerate() {
         assert!(

@@ -5,6 +5,7 @@ use super::{Canvas, Shows};
 use crate::drawing::page::{Row, Sample};
 use crate::drawing::{Layer, Micron};
 use crate::nailing::Zone;
+use crate::wording::counted;
 
 /// Dots of a sample: small where the dashes matter, large where round and square do.
 const ZONE_DOT: Micron = 510;
@@ -88,29 +89,25 @@ impl Canvas<'_> {
             );
         }
         if shows == Shows::Sheathing {
-            for (index, &kind) in self.nail_kinds().iter().enumerate() {
-                let name = self
-                    .input
-                    .house
-                    .stock
-                    .nails
-                    .get(kind as usize)
-                    .map(|nail| nail.name.as_str());
-                let count: u64 = self
-                    .input
-                    .nailing
-                    .rows
-                    .iter()
-                    .filter(|row| row.nail == kind)
-                    .map(|row| u64::from(row.count()))
-                    .sum();
-                let text = format!("{}: {count} nails", name.unwrap_or_default());
-                rows.push(Row::Sample(
-                    Sample::Nails(Layer::EdgeNails, KIND_DOT, index > 0),
-                    text,
-                ));
-            }
+            rows.extend(self.nail_rows());
         }
         rows
+    }
+
+    /// How many nails of each kind the wall takes.
+    fn nail_rows(&self) -> impl Iterator<Item = Row> {
+        let rows = |kind: u32| self.input.nailing.rows.iter().filter(move |row| row.nail == kind);
+        let stock = &self.input.house.stock.nails;
+        self.nail_kinds()
+            .into_iter()
+            .enumerate()
+            .map(move |(index, kind)| {
+                let name = stock.get(kind as usize).map_or("", |nail| &nail.name);
+                let count: u64 = rows(kind).map(|row| u64::from(row.count())).sum();
+                Row::Sample(
+                    Sample::Nails(Layer::EdgeNails, KIND_DOT, index > 0),
+                    format!("{name}: {}", counted(count, "nail", "nails")),
+                )
+            })
     }
 }

@@ -3,7 +3,7 @@
 use super::arrange::split;
 use super::flags::MOST;
 use super::wood::groups;
-use super::{Canvas, Shows, counted};
+use super::{Canvas, Shows};
 use crate::blocking::BlockLie;
 use crate::drawing::glyphs::fitted;
 use crate::drawing::page::{List, Row, SMALL};
@@ -11,6 +11,7 @@ use crate::drawing::{MM, Micron};
 use crate::finding::Severity;
 use crate::house::{End, OpeningKind};
 use crate::length::{Length, Rounding};
+use crate::wording::counted;
 
 impl Canvas<'_> {
     /// All lists, row by row; with every entry that a legend can have where the drawing is only being laid out.
@@ -196,7 +197,7 @@ impl Canvas<'_> {
                     "{} {} beside a member: {}",
                     stick(widened.stick),
                     self.show(long, Rounding::Down),
-                    widened.because
+                    widened.because.written(self.input.house.drawn_in.in_text())
                 ),
             ));
         }
@@ -298,7 +299,10 @@ impl Canvas<'_> {
             } else {
                 String::new()
             };
-            let mut text = format!("{weight}: {}", told.first.message);
+            let mut text = format!(
+                "{weight}: {}",
+                told.first.message.written(self.input.house.drawn_in.in_text())
+            );
             if !told.likewise.is_empty() {
                 text = format!("{text} Likewise {}.", told.likewise.join(", "));
             }

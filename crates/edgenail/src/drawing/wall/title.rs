@@ -1,10 +1,11 @@
 //! The title block.
 
-use super::{Canvas, Shows, counted};
+use super::{Canvas, Shows};
 use crate::drawing::MM;
 use crate::drawing::page::Cell;
 use crate::house::Face;
 use crate::length::{Length, Rounding};
+use crate::wording::counted;
 
 impl Canvas<'_> {
     /// The cells of the title block.

@@ -1,10 +1,11 @@
 //! What the sheathing hangs over, stands on and comes near to.
 
 use super::Ground;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::MemberKind;
 use crate::house::Bearing;
 use crate::length::Length;
+use crate::wording::wording;
 
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     let reach = ground.layout.reach;
@@ -15,12 +16,14 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 ground
                     .finding(FindingCode::Overhang, Severity::Refuse)
                     .at(place.x.lo, place.base - reach)
-                    .against(inches(reach), inches(ground.practice.overhang_most))
-                    .says(format!(
-                        "Sheets overhang the foundation by {}; no more than {} is allowed.",
-                        inches(reach),
-                        inches(ground.practice.overhang_most)
-                    )),
+                    .against(reach, ground.practice.overhang_most)
+                    .says(wording![
+                        "Sheets overhang the foundation by ",
+                        reach,
+                        "; no more than ",
+                        ground.practice.overhang_most,
+                        " is allowed."
+                    ]),
             );
         }
         if place.bears == Bearing::Concrete && reach == Length::ZERO {
@@ -28,11 +31,15 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 ground
                     .finding(FindingCode::Overhang, Severity::Mend)
                     .at(place.x.lo, place.base)
-                    .against("flush with the concrete", "held up, or over the outside of the foundation")
-                    .says(format!(
-                        "Sheets flush with the plate bear on the concrete and draw water; hold them up {} or let them overhang.",
-                        inches(ground.practice.held_up)
-                    )),
+                    .against(
+                        "flush with the concrete",
+                        "held up, or over the outside of the foundation",
+                    )
+                    .says(wording![
+                        "Sheets flush with the plate bear on the concrete and draw water; hold them up ",
+                        ground.practice.held_up,
+                        " or let them overhang."
+                    ]),
             );
         }
         if let Some(above) = section.bottom.above_grade.filter(|above| *above - reach < clear) {
@@ -40,14 +47,8 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 ground
                     .finding(FindingCode::NearGrade, Severity::Mend)
                     .at(place.x.lo, place.base - reach)
-                    .against(
-                        inches(above - reach),
-                        format!("{} above the ground (IRC R317.1)", inches(clear)),
-                    )
-                    .says(format!(
-                        "Sheathing ends {} above the ground.",
-                        inches(above - reach)
-                    )),
+                    .against(above - reach, wording![clear, " above the ground (IRC R317.1)"])
+                    .says(wording!["Sheathing ends ", above - reach, " above the ground."]),
             );
         }
         let lowest = ground.frame.members.iter().find(|member| {

@@ -1,8 +1,9 @@
 //! Seams at the corners of openings.
 
 use super::Ground;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::length::Length;
+use crate::wording::wording;
 
 /// A plumb seam keeps one stud bay, and at least practice's clearance, from the corners of openings that it passes.
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
@@ -29,16 +30,16 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 ground
                     .finding(FindingCode::SeamAtOpeningCorner, Severity::Advise)
                     .at(*x, if high { opening.rect.y1 } else { opening.rect.y0 })
-                    .against(
-                        format!("{} away", inches(away)),
-                        format!("one bay, {}", inches(clear)),
-                    )
-                    .says(format!(
-                        "The seam at {} stands {} from a corner of {}, where cracks start.",
-                        inches(*x),
-                        inches(away),
-                        opening.name
-                    )),
+                    .against(wording![away, " away"], wording!["one bay, ", clear])
+                    .says(wording![
+                        "The seam at ",
+                        *x,
+                        " stands ",
+                        away,
+                        " from a corner of ",
+                        opening.name,
+                        ", where cracks start."
+                    ]),
             );
         }
     }

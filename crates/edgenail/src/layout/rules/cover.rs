@@ -1,12 +1,13 @@
 //! What the panels leave bare, and where they lie too near each other.
 
 use super::Ground;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::{Frame, MemberKind};
 use crate::geometry::{Rect, Region, Shape, Trapezoid};
 use crate::house::{Practice, Top};
 use crate::layout::Piece;
 use crate::length::Length;
+use crate::wording::wording;
 
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     for bare in bare(ground) {
@@ -100,22 +101,28 @@ fn describe(ground: &Ground<'_>, bare: &Shape) -> Finding {
     } else {
         (FindingCode::NotCovered, "wall", Severity::Refuse)
     };
-    let size = format!("{} by {}", inches(bounds.width()), inches(bounds.height()));
+    let size = wording![bounds.width(), " by ", bounds.height()];
     ground
         .finding(code, severity)
         .at(bounds.x0, bounds.y0)
         .against(
-            format!("{size} bare"),
-            format!(
-                "{} of the outermost plate covered",
-                inches(ground.practice.plate_cover_least)
-            ),
+            wording![size, " bare"],
+            wording![
+                ground.practice.plate_cover_least,
+                " of the outermost plate covered"
+            ],
         )
-        .says(format!(
-            "A strip of the {name}, {size}, is left bare from {} along and {} up.",
-            inches(bounds.x0),
-            inches(bounds.y0)
-        ))
+        .says(wording![
+            "A strip of the ",
+            name,
+            ", ",
+            size,
+            ", is left bare from ",
+            bounds.x0,
+            " along and ",
+            bounds.y0,
+            " up."
+        ])
 }
 
 /// Panels that lie over each other or closer than the gap.
@@ -143,15 +150,15 @@ fn neighbours(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 y0: other_bounds.y0.max(bounds.y0),
                 ..*other_bounds
             };
-            let marks = format!("{} and {}", piece.mark, other.mark);
+            let marks = wording![piece.mark, " and ", other.mark];
             if piece.outline.overlap_area2(&other.outline) > 0 {
                 out.push(
                     ground
                         .finding(FindingCode::PanelsOverlap, Severity::Refuse)
                         .on(&piece.mark)
                         .at(at.x0, at.y0)
-                        .against("panels over each other", format!("a gap of {}", inches(gap)))
-                        .says(format!("Pieces {marks} lie over each other.")),
+                        .against("panels over each other", wording!["a gap of ", gap])
+                        .says(wording!["Pieces ", marks, " lie over each other."]),
                 );
             } else if piece
                 .outline
@@ -164,11 +171,14 @@ fn neighbours(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                         .finding(FindingCode::GapTooSmall, Severity::Refuse)
                         .on(&piece.mark)
                         .at(at.x0, at.y0)
-                        .against("a smaller gap", inches(gap))
-                        .says(format!(
-                            "Pieces {marks} stand closer than the gap of {}.",
-                            inches(gap)
-                        )),
+                        .against("a smaller gap", gap)
+                        .says(wording![
+                            "Pieces ",
+                            marks,
+                            " stand closer than the gap of ",
+                            gap,
+                            "."
+                        ]),
                 );
             }
         }

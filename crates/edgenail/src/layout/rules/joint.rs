@@ -1,9 +1,10 @@
 //! Seams where members meet.
 
 use super::Ground;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::MemberKind;
 use crate::layout::cutter::on_sawn_rim;
+use crate::wording::wording;
 
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     levels(ground, out);
@@ -28,13 +29,16 @@ fn plates(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 ground
                     .finding(FindingCode::SeamNearPlateJoint, Severity::Advise)
                     .at(x, storey.topmost_from)
-                    .against(format!("{} from a joint of the topmost plate", inches(apart)), inches(clear))
-                    .says(format!(
-                        "The seam at {} lies near the joint of the topmost plate at {}; move the seam or the joint so that they are {} apart.",
-                        inches(x),
-                        inches(*joint),
-                        inches(clear)
-                    )),
+                    .against(wording![apart, " from a joint of the topmost plate"], clear)
+                    .says(wording![
+                        "The seam at ",
+                        x,
+                        " lies near the joint of the topmost plate at ",
+                        *joint,
+                        "; move the seam or the joint so that they are ",
+                        clear,
+                        " apart."
+                    ]),
             );
         }
     }
@@ -52,8 +56,15 @@ fn levels(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 ground
                     .finding(FindingCode::SeamOnJoint, Severity::Advise)
                     .at(ground.frame.lower.span().lo, y)
-                    .against("a seam where storey and band meet", "sheets that run past the joint")
-                    .says(format!("The seam {} up lies where the storey meets the floor band; sheets tie better that run past it.", inches(y))),
+                    .against(
+                        "a seam where storey and band meet",
+                        "sheets that run past the joint",
+                    )
+                    .says(wording![
+                        "The seam ",
+                        y,
+                        " up lies where the storey meets the floor band; sheets tie better that run past it."
+                    ]),
             );
         }
         let clear = ground.practice.gable_seam_clear;
@@ -63,12 +74,14 @@ fn levels(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 ground
                     .finding(FindingCode::SeamOnJoint, Severity::Mend)
                     .at(section.x.lo, y)
-                    .against(format!("{} from the plate line", inches((section.top - y).abs())), inches(clear))
-                    .says(format!(
-                        "The seam {} up lies near the plate line under the gable truss; keep it {} away so that one sheet ties both.",
-                        inches(y),
-                        inches(clear)
-                    )),
+                    .against(wording![(section.top - y).abs(), " from the plate line"], clear)
+                    .says(wording![
+                        "The seam ",
+                        y,
+                        " up lies near the plate line under the gable truss; keep it ",
+                        clear,
+                        " away so that one sheet ties both."
+                    ]),
             );
         }
     }
@@ -96,10 +109,11 @@ fn headers(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                             "a seam where header and king stud meet",
                             "sheets that run past the joint",
                         )
-                        .says(format!(
-                            "The seam at {} lies where a header ends; sheets tie better that run past it.",
-                            inches(*x)
-                        )),
+                        .says(wording![
+                            "The seam at ",
+                            *x,
+                            " lies where a header ends; sheets tie better that run past it."
+                        ]),
                 );
             }
         }

@@ -1,9 +1,10 @@
 //! Plywood of few plies across studs that stand wide apart.
 
 use super::Ground;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::house::StrengthAxis;
 use crate::layout::{Piece, Running, marks};
+use crate::wording::wording;
 
 /// Pieces of few plies whose strength runs up studs too far apart for them (a prescriptive code's rule, from memory, not
 /// checked against print).
@@ -28,20 +29,27 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     let pieces: Vec<&Piece> = ground.layout.pieces.iter().filter(weak).collect();
     let Some(first) = pieces.first() else { return };
     let bounds = first.outline.bounds();
-    let studs = inches(limits.few_plies_studs);
+    let studs = limits.few_plies_studs;
     out.push(
         ground
             .finding(FindingCode::RunningDirection, Severity::Mend)
             .at(bounds.x0, bounds.y0)
             .against(
-                format!("plywood of {} plies or fewer up the studs", limits.few_plies_most),
-                format!("its strength across studs more than {studs} apart"),
+                wording![
+                    "plywood of ",
+                    limits.few_plies_most,
+                    " plies or fewer up the studs"
+                ],
+                wording!["its strength across studs more than ", studs, " apart"],
             )
-            .says(format!(
-                "Pieces {} are plywood of {} plies or fewer and run up studs more than {studs} apart; run them across, or take \
-                 plywood of more plies.",
+            .says(wording![
+                "Pieces ",
                 marks(pieces.iter().copied()),
-                limits.few_plies_most
-            )),
+                " are plywood of ",
+                limits.few_plies_most,
+                " plies or fewer and run up studs more than ",
+                studs,
+                " apart; run them across, or take plywood of more plies."
+            ]),
     );
 }

@@ -1,10 +1,11 @@
 //! Segments that the designer relies on: their bands, their proportions, the legs of portals.
 
 use super::Ground;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::frame::{BandPlace, MemberKind, SegmentPlace};
 use crate::house::Method;
 use crate::length::Length;
+use crate::wording::{Wording, wording};
 
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     bands(ground, out);
@@ -19,7 +20,7 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                     .finding(FindingCode::LengthNotChecked, Severity::Advise)
                     .at(place.rect.x0, place.rect.y0)
                     .against("a prescriptive length", "the local code's table")
-                    .says(format!("{}: its required length is not checked.", place.mark)),
+                    .says(wording![place.mark, ": its required length is not checked."]),
             );
         }
     }
@@ -37,7 +38,7 @@ fn bands(ground: &Ground<'_>, out: &mut Vec<Finding>) {
             Some(segment) => (Severity::Refuse, segment.rect.x0),
             None => (Severity::Advise, ground.frame.lower.span().lo),
         };
-        let beside = by_segment.map_or_else(String::new, |segment| format!(" next to {}", segment.mark));
+        let beside = by_segment.map_or_else(Wording::default, |segment| wording![" next to ", segment.mark]);
         out.push(
             ground
                 .finding(FindingCode::BandOpen, severity)
@@ -46,10 +47,12 @@ fn bands(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                     "neither rim nor blocking",
                     "a rim, or blocking between the members",
                 )
-                .says(format!(
-                    "The {}{beside} has neither rim nor blocking to carry the shear.",
-                    band.name
-                )),
+                .says(wording![
+                    "The ",
+                    band.name,
+                    beside,
+                    " has neither rim nor blocking to carry the shear."
+                ]),
         );
     }
 }
@@ -83,14 +86,18 @@ fn proportions(ground: &Ground<'_>, place: &SegmentPlace, out: &mut Vec<Finding>
             .at(place.rect.x0, place.rect.y0)
             .against(
                 format!("{}.{:02} : 1", hundredths / 100, hundredths % 100),
-                format!("{most} : 1"),
+                wording![most, " : 1"],
             )
-            .says(format!(
-                "{} is {} high and {} long; past {most} to 1 it contributes nothing.",
+            .says(wording![
                 place.mark,
-                inches(height),
-                inches(width)
-            )),
+                " is ",
+                height,
+                " high and ",
+                width,
+                " long; past ",
+                most,
+                " to 1 it contributes nothing."
+            ]),
     );
 }
 
@@ -104,12 +111,13 @@ fn portal(ground: &Ground<'_>, place: &SegmentPlace, out: &mut Vec<Finding>) {
             .at(at.0, at.1)
             .against(
                 found,
-                format!(
-                    "one sheet, or one level seam in the middle {} (IRC R602.10.6)",
-                    inches(within)
-                ),
+                wording![
+                    "one sheet, or one level seam in the middle ",
+                    within,
+                    " (IRC R602.10.6)"
+                ],
             )
-            .says(format!("Portal leg {}: {found}.", place.mark))
+            .says(wording!["Portal leg ", place.mark, ": ", found, "."])
     };
     for (seam, heights) in ground.plumb_seams() {
         if x.lo < seam && seam < x.hi && heights.overlaps(y) {

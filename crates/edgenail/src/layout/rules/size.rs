@@ -1,11 +1,12 @@
 //! Panels against the sheets that they are cut from.
 
 use super::Ground;
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::house::Face;
 use crate::layout::cutter::sheet_size;
 use crate::layout::{Piece, Running, category_thickness, marks};
 use crate::length::Length;
+use crate::wording::wording;
 
 pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     let limits = &ground.practice.limits;
@@ -19,32 +20,38 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                     .on(&piece.mark)
                     .at(bounds.x0, bounds.y0)
                     .against("a sheet that is not in stock", "a sheet of the stock")
-                    .says(format!(
-                        "Piece {} is cut from a sheet that is not in stock.",
-                        piece.mark
-                    )),
+                    .says(wording![
+                        "Piece ",
+                        piece.mark,
+                        " is cut from a sheet that is not in stock."
+                    ]),
             );
             continue;
         };
         let (width, height) = sheet_size(sheet, piece.running);
         if bounds.width() > width || bounds.height() > height {
-            let size =
-                |width: Length, height: Length| format!("{} wide, {} high", inches(width), inches(height));
+            let size = |width: Length, height: Length| wording![width, " wide, ", height, " high"];
             out.push(
                 ground
                     .finding(FindingCode::PanelTooLarge, Severity::Refuse)
                     .on(&piece.mark)
                     .at(bounds.x0, bounds.y0)
                     .against(size(bounds.width(), bounds.height()), size(width, height))
-                    .says(format!(
-                        "Piece {} is {} by {}; the sheet {} gives {} by {} this way.",
+                    .says(wording![
+                        "Piece ",
                         piece.mark,
-                        inches(bounds.width()),
-                        inches(bounds.height()),
+                        " is ",
+                        bounds.width(),
+                        " by ",
+                        bounds.height(),
+                        "; the sheet ",
                         sheet.name,
-                        inches(width),
-                        inches(height)
-                    )),
+                        " gives ",
+                        width,
+                        " by ",
+                        height,
+                        " this way."
+                    ]),
             );
         }
         let thin = category_thickness(&sheet.category)
@@ -64,16 +71,20 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
     }
     if let Some(first) = weak.first() {
         let bounds = first.outline.bounds();
-        let studs = inches(limits.weak_upright_studs);
+        let studs = limits.weak_upright_studs;
         let marks = marks(weak.iter().copied());
         out.push(
             ground
                 .finding(FindingCode::RunningDirection, Severity::Advise)
                 .at(bounds.x0, bounds.y0)
-                .against("thin panels upright", format!("across studs {studs} apart"))
-                .says(format!(
-                    "Pieces {marks} run upright on studs {studs} apart and are weak against wind; run them flat or ask the designer."
-                )),
+                .against("thin panels upright", wording!["across studs ", studs, " apart"])
+                .says(wording![
+                    "Pieces ",
+                    marks,
+                    " run upright on studs ",
+                    studs,
+                    " apart and are weak against wind; run them flat or ask the designer."
+                ]),
         );
     }
 }

@@ -1,9 +1,10 @@
 //! Pieces narrower than the least strip.
 
 use super::{Ground, is_seam};
-use crate::finding::{Finding, FindingCode, Severity, inches};
+use crate::finding::{Finding, FindingCode, Severity};
 use crate::layout::Piece;
 use crate::length::Length;
+use crate::wording::wording;
 
 /// The smaller side of a piece's cell against the least strip, with practice's allowance. Free of it are strips along a
 /// floor band, pieces over and under openings, and the last piece at a wall end.
@@ -40,12 +41,16 @@ pub(super) fn judge(ground: &Ground<'_>, out: &mut Vec<Finding>) {
                 .finding(FindingCode::Sliver, severity)
                 .on(&piece.mark)
                 .at(bounds.x0, bounds.y0)
-                .against(inches(size), inches(least(ground)))
-                .says(format!(
-                    "Piece {} is only {} wide; {remedy}.",
+                .against(size, least(ground))
+                .says(wording![
+                    "Piece ",
                     piece.mark,
-                    inches(size)
-                )),
+                    " is only ",
+                    size,
+                    " wide; ",
+                    remedy,
+                    "."
+                ]),
         );
     }
 }

@@ -6,6 +6,7 @@ use crate::layout::foreign::foreign;
 use crate::layout::trial::{Trial, Under, inch, sheet};
 use crate::layout::{BandSpec, LayoutSpec, PieceSpec, Running, lay_out};
 use crate::length::Length;
+use crate::wording::Wording;
 use proptest::prelude::*;
 
 fn band(y0: Length, y1: Length, seams: &[i64]) -> BandSpec {
@@ -227,7 +228,7 @@ fn a_narrow_leg_contributes_nothing_and_says_so() {
             narrow
         );
         if narrow {
-            assert_eq!(found[0].found, "4.05 : 1");
+            assert_eq!(found[0].found, Wording::of("4.05 : 1"));
         }
     }
 }

@@ -49,7 +49,7 @@ pub static HOUSE: Object = Object {
             Kind::Choice(DrawnIn::NAMES),
             "millimetres where `unit` is metric, else inches",
             OWN,
-            "How lengths are written on drawings.",
+            "How lengths are written on drawings and in sentences.",
         ),
         empty(
             "building_order",
