@@ -50,7 +50,8 @@ impl Notch {
 
 /// The rectangles that an outline leaves out of its blank, from the left, then from the bottom.
 ///
-/// What lies beyond a sloping edge is no notch: it comes off with the rake cut.
+/// What lies beyond a sloping edge, and beyond a level one that goes on from it, is no notch: it comes off with the
+/// rake cut.
 ///
 /// ```
 /// use edgenail::Length;
@@ -66,17 +67,19 @@ pub fn notches(outline: &Shape) -> Vec<Notch> {
     }
     let blank = outline.bounds();
     let columns = outline.columns();
-    let sloped = |of: fn(&Trapezoid) -> (Length, Length)| columns.iter().map(of).any(|(a, b)| a != b);
-    let (raked, scribed) = (sloped(|c| c.top), sloped(|c| c.bottom));
+    let (raked, scribed) = (off_slopes(columns, |c| c.top), off_slopes(columns, |c| c.bottom));
     let mut xs: Vec<Length> = columns.iter().flat_map(|c| [c.x0, c.x1]).collect();
     xs.sort_unstable();
     xs.dedup();
     let mut found: Vec<Rect> = Vec::new();
     for (x0, x1) in xs.iter().zip(xs.iter().skip(1)) {
-        let here = columns.iter().filter(|c| c.x0 <= *x0 && *x1 <= c.x1);
+        let within = |c: &&Trapezoid| c.x0 <= *x0 && *x1 <= c.x1;
+        let here = columns.iter().filter(within);
         let covered = Interval::union(here.map(|c| widest(c, &blank)).collect());
         for gap in Interval::subtract(blank.y_span(), &covered) {
-            if (raked && gap.hi == blank.y1) || (scribed && gap.lo == blank.y0) {
+            let above = gap.hi == blank.y1 && raked.iter().filter(within).any(|c| c.top.0 == gap.lo);
+            let below = gap.lo == blank.y0 && scribed.iter().filter(within).any(|c| c.bottom.0 == gap.hi);
+            if above || below {
                 continue;
             }
             let beside = found.iter_mut().find(|r| r.x1 == *x0 && r.y_span() == gap);
@@ -93,6 +96,26 @@ pub fn notches(outline: &Shape) -> Vec<Notch> {
             cut: how(&rect, &blank),
         })
         .collect()
+}
+
+/// The columns whose level top, or bottom, goes on from a slope without a step: one cut after the other takes off what
+/// lies beyond both.
+fn off_slopes(columns: &[Trapezoid], edge: fn(&Trapezoid) -> (Length, Length)) -> Vec<Trapezoid> {
+    let ends = |c: &Trapezoid| [(c.x0, edge(c).0), (c.x1, edge(c).1)];
+    let (mut level, sloping): (Vec<Trapezoid>, Vec<_>) = columns.iter().partition(|c| edge(c).0 == edge(c).1);
+    let mut reached: Vec<(Length, Length)> = sloping.iter().flat_map(ends).collect();
+    let mut found = Vec::new();
+    loop {
+        let (on, rest): (Vec<_>, Vec<_>) = level
+            .into_iter()
+            .partition(|c| ends(c).iter().any(|end| reached.contains(end)));
+        if on.is_empty() {
+            return found;
+        }
+        reached.extend(on.iter().flat_map(ends));
+        found.extend(on);
+        level = rest;
+    }
 }
 
 /// What a column takes of the height, up to the blank's edge where it slopes.
