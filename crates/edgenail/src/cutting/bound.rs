@@ -160,7 +160,7 @@ impl<'a> Group<'a> {
         sizes.dedup();
         // Any choice of functions gives a bound; so many sizes keep the work small.
         let step = sizes.len().div_ceil(SIZES).max(1);
-        let mut scales = vec![Scale::Share, Scale::Half];
+        let mut scales = vec![Scale::Share];
         scales.extend(sizes.into_iter().step_by(step).map(Scale::Without));
         scales.extend((1..=STEPS).map(Scale::Steps));
         scales

@@ -17,9 +17,8 @@ pub(super) enum Scale {
     Share,
     /// Sizes below this, counted with their kerf, weigh nothing; sizes that leave less than it weigh one.
     Without(Length),
-    /// Sizes above half the whole weigh one, below it nothing.
-    Half,
-    /// Steps of 1/n: the size times n + 1, in whole wholes.
+    /// Steps of 1/n: the size times n + 1, in whole wholes. For one step, sizes above half the whole weigh one, below it
+    /// nothing.
     Steps(i64),
 }
 
@@ -32,7 +31,6 @@ impl Scale {
         match self {
             Self::Share => share,
             Self::Without(least) => cut_off(size, whole, 2 * i128::from(least.units()), share),
-            Self::Half => cut_off(size, whole, whole, share),
             Self::Steps(n) => {
                 let n = i128::from(n.max(1));
                 let steps = (n + 1) * size;

@@ -1,4 +1,5 @@
 mod published;
+mod scales;
 
 use super::*;
 use crate::decimal::Decimal;
@@ -352,6 +353,34 @@ fn replay_refuses_what_a_saw_cannot_do() {
     assert_eq!(replay(&kept, &tall, EIGHTH), Err(CutFault::NothingLeft));
 }
 
+/// All ways of placing are tried where their comparisons of each blank with a part of each other stay within the
+/// effort, else as many as do, and one of any list; four times as many where sheets can stand in for one another.
+#[test]
+fn ways_are_tried_within_the_effort() {
+    assert_eq!(Policy::for_count(0, true).count(), 0);
+    for count in [1, 30, 640, 650, 1_300, 2_000, 6_000, 7_000, 100_000] {
+        for (choice, all) in [(false, 24), (true, 96)] {
+            let tried = Policy::for_count(count, choice).count();
+            let spent = |ways: usize| ways * count * count;
+            assert!(tried == 1 || spent(tried) <= 40_000_000, "{count}: {tried}");
+            assert!(tried == all || spent(tried + 1) > 40_000_000, "{count}: {tried}");
+        }
+    }
+}
+
+/// Sheets are a choice only if two are of one material.
+#[test]
+fn another_size_is_a_choice_and_another_material_is_none() {
+    let mut two = stock(vec![
+        sheet("4x8", inches(48), inches(96), 16),
+        sheet("4x9", inches(48), inches(108), 20),
+    ]);
+    assert!(sheet::is_choice(&two));
+    two.sheets[1].category = "15/32".into();
+    assert!(!sheet::is_choice(&two));
+    assert!(!sheet::is_choice(&four_by_eight()));
+}
+
 fn sizes() -> impl Strategy<Value = (Length, Length)> {
     let side = |most: i64| (1..=most * 8).prop_map(|eighths| Length::sixteenths(2 * eighths));
     let strip = side(96).prop_map(|length| (inches(48), length));
@@ -436,29 +465,5 @@ proptest! {
         let mut sorted = blanks;
         sorted.sort_by_key(|blank| blank.order);
         prop_assert_eq!(shuffled, cut_by(&stock, &rules(EIGHTH), &sorted));
-    }
-
-    /// Dual feasible functions weigh parts that fit together at one or less.
-    #[test]
-    fn scales_are_feasible(
-        parts in prop::collection::vec(1_i64..400, 1..8),
-        rest in 0_i64..50,
-        kerf in 0_i64..5,
-        least in 0_i64..500,
-        steps in 1_i64..12,
-    ) {
-        let unit = Length::from_units;
-        let kerfs = kerf * i64::try_from(parts.len() - 1).unwrap();
-        let whole = unit(parts.iter().sum::<i64>() + kerfs + rest);
-        for scale in [scale::Scale::Share, scale::Scale::Half, scale::Scale::Without(unit(least)), scale::Scale::Steps(steps)] {
-            let sum: i128 = parts.iter().map(|part| scale.weigh(unit(*part), whole, unit(kerf))).sum();
-            prop_assert!(sum <= scale::ONE, "{scale:?}: {sum}");
-            // Superadditive: two parts together weigh no less than apart.
-            if let [a, b, ..] = parts[..] {
-                let joined = scale.weigh(unit(a + b + kerf), whole, unit(kerf));
-                let apart = scale.weigh(unit(a), whole, unit(kerf)) + scale.weigh(unit(b), whole, unit(kerf));
-                prop_assert!(joined + 1 >= apart, "{scale:?}: {joined} {apart}");
-            }
-        }
     }
 }
