@@ -129,7 +129,7 @@ impl Packer<'_> {
 
     /// A free part is offered to further blanks, unless all of them are too large.
     fn release(&mut self, spot: Spot) {
-        if spot.width.min(spot.length) >= self.least_side && spot.width > Length::ZERO {
+        if spot.width.min(spot.length) >= self.least_side {
             self.free.push(spot);
         }
     }
