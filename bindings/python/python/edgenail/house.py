@@ -416,11 +416,12 @@ class House(TypedDict):
 class Judgement(TypedDict):
     """Charges for what a framer would rather not do, in minutes."""
 
-    piece_under_12: NotRequired[DecimalLike]
-    """A piece under 12 in. Source of the default: invented."""
+    narrow_piece: NotRequired[DecimalLike]
+    """A narrow piece. Source of the default: invented."""
 
-    piece_under_24: NotRequired[DecimalLike]
-    """A piece under 24 in. Source of the default: invented."""
+    narrow_under: NotRequired[LengthLike]
+    """A piece is narrow whose smaller side, with ``strip_allowance``, is under this. Source of the
+    default: invented."""
 
     seam_at_corner: NotRequired[DecimalLike]
     """A seam at the corner of an opening. Source of the default: invented."""
@@ -435,6 +436,12 @@ class Judgement(TypedDict):
 
     unlike_length: NotRequired[DecimalLike]
     """A sheet of unlike length in a course. Source of the default: invented."""
+
+    very_narrow_piece: NotRequired[DecimalLike]
+    """A very narrow piece. Source of the default: invented."""
+
+    very_narrow_under: NotRequired[LengthLike]
+    """It is very narrow under this. Source of the default: invented."""
 
 
 class LengthUnit(TypedDict):
@@ -972,6 +979,10 @@ class Rates(TypedDict):
     labour: NotRequired[DecimalLike]
     """Money a minute. Source of the default: invented."""
 
+    length_allowance: NotRequired[LengthLike]
+    """A piece longer than 8, 9 or 10 ft by no more than this is set as one of that length: a 97 1/8
+    in. sheet is handled as an 8 ft one. Source of the default: common practice, no source."""
+
     nail_gun: NotRequired[DecimalLike]
     """Drive a gun nail. Source of the default: invented."""
 
@@ -1012,7 +1023,10 @@ class Rates(TypedDict):
     """Set a longer sheet. Source of the default: invented."""
 
     set_small: NotRequired[DecimalLike]
-    """Set a piece under 16 sq ft. Source of the default: invented."""
+    """Set a small piece. Source of the default: invented."""
+
+    small_under: NotRequired[DecimalLike]
+    """A piece of less square feet than this is small. Source of the default: invented."""
 
 
 class Rim(TypedDict):

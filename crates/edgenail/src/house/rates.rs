@@ -22,10 +22,14 @@ pub struct Judgement {
     pub seam_at_corner: Amount,
     /// Four feet of seam where two members meet, such as storey and band.
     pub seam_on_joint_per_4_ft: Amount,
-    /// A piece under 24 in.
-    pub piece_under_24: Amount,
-    /// A piece under 12 in.
-    pub piece_under_12: Amount,
+    /// A narrow piece.
+    pub narrow_piece: Amount,
+    /// A very narrow piece.
+    pub very_narrow_piece: Amount,
+    /// A piece is narrow whose smaller side, with the least strip's allowance, is under this.
+    pub narrow_under: Length,
+    /// It is very narrow under this.
+    pub very_narrow_under: Length,
     /// A seam offset from the course below by other than half a sheet.
     pub uneven_offset: Amount,
     /// A sheet of unlike length in a course.
@@ -62,8 +66,12 @@ pub struct JobRates {
     pub set_10: Amount,
     /// Set a longer sheet.
     pub set_longer: Amount,
-    /// Set a piece under 16 sq ft.
+    /// Set a small piece.
     pub set_small: Amount,
+    /// A piece of less square feet than this is small.
+    pub small_under: Decimal,
+    /// A piece longer than 8, 9 or 10 ft by no more than this is set as one of that length.
+    pub length_allowance: Length,
     /// Drive a gun nail.
     pub nail_gun: Amount,
     /// Drive a nail by hand.

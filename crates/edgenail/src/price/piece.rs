@@ -5,7 +5,6 @@ use crate::amount::Amount;
 use crate::geometry::{Rect, Shape};
 use crate::house::Sheet;
 use crate::layout::{Joint, Running, Sides};
-use crate::length::Length;
 use crate::takeoff::Part;
 
 impl Prices<'_> {
@@ -33,10 +32,10 @@ impl Prices<'_> {
         if along_band || over_opening {
             return;
         }
-        if narrow < Length::inches(12) {
-            self.judge(tally, Part::PiecesUnder12, 1, judgement.piece_under_12);
-        } else if narrow < Length::inches(24) {
-            self.judge(tally, Part::PiecesUnder24, 1, judgement.piece_under_24);
+        if narrow < judgement.very_narrow_under {
+            self.judge(tally, Part::VeryNarrowPieces, 1, judgement.very_narrow_piece);
+        } else if narrow < judgement.narrow_under {
+            self.judge(tally, Part::NarrowPieces, 1, judgement.narrow_piece);
         }
     }
 }

@@ -7,7 +7,7 @@ use crate::frame::Frame;
 use crate::geometry::{Interval, Rect, Shape};
 use crate::house::{House, JobRates, NailTool, Practice, Sheet, Stock};
 use crate::layout::Running;
-use crate::length::Length;
+use crate::length::{Area, Length};
 use crate::nailing::NailRow;
 
 /// The rates of a house applied to one wall: each function tells what one thing takes, charge by charge, each charge
@@ -22,16 +22,24 @@ pub struct Kernel<'a> {
     pub practice: &'a Practice,
     /// Its frame.
     pub frame: &'a Frame,
+    /// Twice the area under which a piece is small.
+    small2: i128,
 }
 
 impl<'a> Kernel<'a> {
     /// For the wall of this frame; `None` if the house does not have it.
     pub fn new(house: &'a House, frame: &'a Frame) -> Option<Self> {
+        let foot2 = 2 * Area::SQUARE_FOOT.square_units();
+        let small = house.rates.small_under.scaled(foot2, 1, 0);
         Some(Self {
             stock: &house.stock,
             rates: &house.rates,
             practice: &house.walls.get(frame.wall as usize)?.practice,
             frame,
+            small2: small
+                .and_then(|area| area.in_units_of(0))
+                .unwrap_or(i64::MAX)
+                .into(),
         })
     }
 
@@ -91,8 +99,8 @@ impl<'a> Kernel<'a> {
     fn set(&self, outline: &Shape, blank: &Rect) -> Charge {
         let rates = self.rates;
         let long = blank.width().max(blank.height());
-        let up_to = |feet: i64| long <= Length::feet(feet) + SLACK;
-        let (part, each) = if outline.area2() < 2 * SMALL {
+        let up_to = |feet: i64| long <= Length::feet(feet) + rates.length_allowance;
+        let (part, each) = if outline.area2() < self.small2 {
             (Part::SetSmall, rates.set_small)
         } else if up_to(8) {
             (Part::Set8, rates.set_8)
@@ -186,11 +194,3 @@ impl<'a> Kernel<'a> {
 pub fn cut_length(rect: &Rect) -> Length {
     rect.height().max(rect.width())
 }
-
-/// 16 square feet, in square units.
-const SMALL: i128 = {
-    let foot = Length::feet(1).units() as i128;
-    16 * foot * foot
-};
-/// A 97 1/8 in. sheet is handled as an 8 ft one.
-const SLACK: Length = Length::sixteenths(18);

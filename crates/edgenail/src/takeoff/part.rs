@@ -67,7 +67,7 @@ parts! {
     Set10 Labour "pieces" as "set_10",
     /// Setting longer pieces.
     SetLonger Labour "pieces" as "set_longer",
-    /// Setting pieces under 16 sq ft.
+    /// Setting small pieces.
     SetSmall Labour "pieces" as "set_small",
     /// What setting against a standing wall takes beyond the deck.
     Standing Labour "pieces" as "standing",
@@ -113,10 +113,10 @@ parts! {
     SeamsAtCorners Judgement "corners" as "seams_at_corners",
     /// Seams where members meet.
     SeamsOnJoints Judgement "stretches of 4 ft" as "seams_on_joints",
-    /// Pieces under 24 in.
-    PiecesUnder24 Judgement "pieces" as "pieces_under_24",
-    /// Pieces under 12 in.
-    PiecesUnder12 Judgement "pieces" as "pieces_under_12",
+    /// Narrow pieces.
+    NarrowPieces Judgement "pieces" as "narrow_pieces",
+    /// Very narrow pieces.
+    VeryNarrowPieces Judgement "pieces" as "very_narrow_pieces",
     /// Seams offset from the course below by other than half a sheet.
     UnevenOffsets Judgement "seams" as "uneven_offsets",
     /// Sheets of unlike length in one course.

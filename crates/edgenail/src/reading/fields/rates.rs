@@ -1,6 +1,6 @@
 //! What the work costs.
 
-use super::{Field, INVENTED, Kind, OWN, Object, amount, inches, parts, value};
+use super::{COMMON, Field, INVENTED, Kind, OWN, Object, amount, inches, parts, value};
 use crate::decimal::Decimal;
 use crate::house::Objective;
 use crate::reading::choice::Choice;
@@ -26,7 +26,25 @@ pub(super) static RATES: Object = Object {
         minutes("set_9", "7", "Set a sheet up to 4 × 9 ft."),
         minutes("set_10", "9", "Set a sheet up to 4 × 10 ft."),
         minutes("set_longer", "12", "Set a longer sheet."),
-        minutes("set_small", "4", "Set a piece under 16 sq ft."),
+        minutes("set_small", "4", "Set a small piece."),
+        value(
+            "small_under",
+            Kind::Number {
+                least: Decimal::ZERO,
+                most: Decimal::whole(100_000),
+            },
+            "16",
+            INVENTED,
+            "A piece of less square feet than this is small.",
+        ),
+        value(
+            "length_allowance",
+            inches(0, 24),
+            "1 1/8",
+            COMMON,
+            "A piece longer than 8, 9 or 10 ft by no more than this is set as one of that length: a 97 1/8 in. sheet is \
+             handled as an 8 ft one.",
+        ),
         minutes("nail_gun", "0.06", "Drive a gun nail."),
         minutes("nail_hand", "0.2", "Drive a nail by hand."),
         minutes("cross_cut", "3", "Cut a sheet across."),
@@ -108,8 +126,22 @@ static JUDGEMENT: Object = Object {
             "10",
             "Four feet of seam where two members meet, such as storey and band.",
         ),
-        minutes("piece_under_24", "5", "A piece under 24 in."),
-        minutes("piece_under_12", "20", "A piece under 12 in."),
+        minutes("narrow_piece", "5", "A narrow piece."),
+        minutes("very_narrow_piece", "20", "A very narrow piece."),
+        value(
+            "narrow_under",
+            inches(0, 144),
+            "24",
+            INVENTED,
+            "A piece is narrow whose smaller side, with `strip_allowance`, is under this.",
+        ),
+        value(
+            "very_narrow_under",
+            inches(0, 144),
+            "12",
+            INVENTED,
+            "It is very narrow under this.",
+        ),
         minutes(
             "uneven_offset",
             "3",

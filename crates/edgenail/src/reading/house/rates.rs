@@ -11,6 +11,8 @@ pub(super) fn rates(record: &Record<'_, '_>) -> JobRates {
         set_10: record.get("set_10"),
         set_longer: record.get("set_longer"),
         set_small: record.get("set_small"),
+        small_under: record.get("small_under"),
+        length_allowance: record.get("length_allowance"),
         nail_gun: record.get("nail_gun"),
         nail_hand: record.get("nail_hand"),
         cross_cut: record.get("cross_cut"),
@@ -45,8 +47,10 @@ fn judgement(record: &Record<'_, '_>) -> Judgement {
     Judgement {
         seam_at_corner: record.get("seam_at_corner"),
         seam_on_joint_per_4_ft: record.get("seam_on_joint_per_4_ft"),
-        piece_under_24: record.get("piece_under_24"),
-        piece_under_12: record.get("piece_under_12"),
+        narrow_piece: record.get("narrow_piece"),
+        very_narrow_piece: record.get("very_narrow_piece"),
+        narrow_under: record.get("narrow_under"),
+        very_narrow_under: record.get("very_narrow_under"),
         uneven_offset: record.get("uneven_offset"),
         unlike_length: record.get("unlike_length"),
     }
