@@ -52,12 +52,11 @@ impl Turn {
             let mut bands = frame.bands.iter().filter(|band| band.section == section);
             top.is_some_and(|top| bands.any(|band| top <= band.y.lo && band.y.lo < blank.y1))
         });
-        let deck = practice.sheathed == SheathingPlace::Deck && fits_deck(frame, blank);
         let when = if gable {
             When::Roof
         } else if floor {
             When::FloorAbove
-        } else if deck && !laps(frame, blank) {
+        } else if hung_on_deck(frame, practice, blank) {
             When::Deck
         } else {
             When::Raised
@@ -98,9 +97,14 @@ fn laps(frame: &Frame, blank: &Rect) -> bool {
         || past(frame.right, last.is_some_and(|end| end < blank.x1))
 }
 
-/// A piece with this blank stays within a storey's wall, so that it can be set while the wall lies on the deck; from the
-/// lowest storey it may hang over what is below.
-pub fn fits_deck(frame: &Frame, blank: &Rect) -> bool {
+/// A piece with this blank is set while the wall lies on the deck: it stays within a storey's wall and does not lap past a
+/// neighbour, who is not there yet.
+pub fn hung_on_deck(frame: &Frame, practice: &Practice, blank: &Rect) -> bool {
+    practice.sheathed == SheathingPlace::Deck && fits_deck(frame, blank) && !laps(frame, blank)
+}
+
+/// A piece with this blank stays within a storey's wall; from the lowest storey it may hang over what is below.
+fn fits_deck(frame: &Frame, blank: &Rect) -> bool {
     storey_of(frame, blank).is_some_and(|(_, storey)| {
         let section = frame.sections.get(storey.section as usize);
         let gable = section.is_some_and(|section| section.gable);

@@ -5,8 +5,8 @@ use crate::amount::Amount;
 use crate::decimal::Decimal;
 use crate::frame::{Frame, StoreyPlace};
 use crate::geometry::Rect;
-use crate::house::{JobRates, Practice, SheathingPlace};
-use crate::layout::{fits_deck, stage_of, storey_of};
+use crate::house::{JobRates, Practice};
+use crate::layout::{hung_on_deck, stage_of, storey_of};
 use crate::length::Length;
 use serde::Serialize;
 
@@ -30,9 +30,10 @@ impl Place {
     /// Where a piece with this blank is set from.
     ///
     /// On the deck go pieces that stay within a storey; from the lowest one they may hang over what is below. All
-    /// others, and all pieces of a wall that is sheathed standing, wait until the wall stands.
+    /// others, those that lap past a neighbour, and all pieces of a wall that is sheathed standing, wait until the wall
+    /// stands.
     pub fn of(frame: &Frame, practice: &Practice, rates: &JobRates, blank: &Rect) -> Self {
-        if practice.sheathed == SheathingPlace::Deck && fits_deck(frame, blank) {
+        if hung_on_deck(frame, practice, blank) {
             return if in_upper_storey(frame, blank) {
                 Self::UpperStorey
             } else {
