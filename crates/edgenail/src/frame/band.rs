@@ -24,12 +24,7 @@ pub(super) fn frame_band(frame: &mut Frame, band: &FloorBand, at: Lying) -> Leng
     let mut y = at.y;
     let (mut rim, mut blocked) = (None, false);
     for layer in &band.layers {
-        let height = match layer {
-            BandLayer::Plate(plate) => plate.thickness,
-            BandLayer::Members(members) => members.depth,
-            BandLayer::Subfloor { thickness } => *thickness,
-        };
-        let span = Interval::new(y, y + height);
+        let span = Interval::new(y, y + layer.height());
         let whole = Rect::from_spans(at.x, span);
         match layer {
             BandLayer::Plate(plate) => {

@@ -2,8 +2,9 @@
 
 use super::band::{Lying, frame_band};
 use super::builder::Material;
-use super::corner::{Neighbour, ends};
+use super::corner::ends;
 use super::grid::Grid;
+use super::neighbour::Beside;
 use super::plates::lay_plates;
 use super::roof::{Under, frame_top, lay_rake, lay_top_plates, roofline};
 use super::storey::{Standing, frame_storey};
@@ -11,7 +12,9 @@ use super::{
     EndCondition, Frame, MemberKind, OpeningPlace, PatchPlace, SectionPlace, SegmentPlace, StoreyPlace,
 };
 use crate::geometry::{Interval, Point, Profile, Rect};
-use crate::house::{FloorBand, House, Level, Patch, RakeBuild, Section, Segment, Storey, Top, Wall};
+use crate::house::{
+    BandLayer, FloorBand, House, Level, Patch, RakeBuild, Section, Segment, Storey, Top, Wall,
+};
 use crate::length::Length;
 
 /// Frames a wall: every member that its words ask for, and where everything is.
@@ -53,13 +56,22 @@ pub fn frame_wall(house: &House, wall: usize) -> Option<Frame> {
                 section.to
             },
         );
-        let meets = [left.1.filter(|_| index == 0), right.1.filter(|_| index == last)];
+        let beside = [
+            left.1.filter(|_| index == 0).map(|other| {
+                let x = Interval::new(section.from - other.depth, section.from);
+                Beside::new(section, other.section, x)
+            }),
+            right.1.filter(|_| index == last).map(|other| {
+                let x = Interval::new(section.to, section.to + other.depth);
+                Beside::new(section, other.section, x)
+            }),
+        ];
         let mut work = Work {
             wall: said,
             section,
             index: u32::try_from(index).ok()?,
             sheathed,
-            meets,
+            beside,
             frame: &mut frame,
         };
         let line = work.stack();
@@ -89,7 +101,8 @@ struct Work<'a> {
     section: &'a Section,
     index: u32,
     sheathed: Interval,
-    meets: [Option<Neighbour<'a>>; 2],
+    /// What stands beside its left and its right end.
+    beside: [Option<Beside<'a>>; 2],
     frame: &'a mut Frame,
 }
 
@@ -98,11 +111,11 @@ impl Work<'_> {
         Interval::new(self.section.from, self.section.to)
     }
 
-    /// The frame, with what a neighbour's end stud takes up at a corner that the sheathing laps.
-    fn lapped(&self) -> Interval {
-        let [left, right] = self
-            .meets
-            .map(|meets| meets.map_or(Length::ZERO, |neighbour| neighbour.depth));
+    /// The frame, with what a floor at these heights takes up at a corner that the sheathing laps.
+    fn lapped(&self, y: Interval) -> Interval {
+        let past = self.beside.each_ref();
+        let [left, right] =
+            past.map(|beside| beside.as_ref().map_or(Length::ZERO, |beside| beside.lets_pass(y)));
         Interval::new(self.section.from - left, self.section.to + right)
     }
 
@@ -187,8 +200,9 @@ impl Work<'_> {
     }
 
     fn band(&mut self, band: &FloorBand, y: Length) -> Length {
+        let heights = Interval::new(y, y + band.layers.iter().map(BandLayer::height).sum());
         let lying = Lying {
-            x: self.lapped(),
+            x: self.lapped(heights),
             sheathed: self.sheathed,
             y,
             section: self.index,
@@ -280,7 +294,9 @@ impl Work<'_> {
             segments: &segments,
         };
         frame_storey(self.frame, &standing, first_opening);
-        self.neighbours(storey, base, &material, raked.is_some());
+        for beside in self.beside.iter_mut().flatten() {
+            beside.frame(self.frame, top, &material, raked.is_some());
+        }
         top
     }
 
@@ -307,56 +323,6 @@ impl Work<'_> {
             .extend(storey.penetrations.iter().map(place));
         self.frame.bare_zones.extend(storey.bare_zones.iter().map(place));
         self.frame.straps.extend(storey.straps.iter().map(place));
-    }
-
-    /// The end stud and the plates of a wall that this one butts against, edge on.
-    fn neighbours(&mut self, storey: &Storey, base: Length, material: &Material, raked: bool) {
-        use super::Axis;
-        use super::builder::Piece;
-        let place = self.frame.storeys.len().saturating_sub(1);
-        let sides = [
-            self.meets[0].map(|other| {
-                (
-                    other,
-                    Interval::new(self.section.from - other.depth, self.section.from),
-                )
-            }),
-            self.meets[1].map(|other| {
-                (
-                    other,
-                    Interval::new(self.section.to, self.section.to + other.depth),
-                )
-            }),
-        ];
-        for (other, x) in sides.into_iter().flatten() {
-            let Some(theirs) = other.storey(&storey.name, place) else {
-                continue;
-            };
-            let studs_from = lay_plates(
-                self.frame,
-                material,
-                MemberKind::NeighbourPlate,
-                &theirs.bottom_plates,
-                x,
-                base,
-                &[],
-            );
-            let studs_to = studs_from + theirs.stud.length;
-            self.frame.put(
-                material,
-                Piece::said(MemberKind::NeighbourStud, Axis::Vertical),
-                Rect::from_spans(x, Interval::new(studs_from, studs_to)),
-            );
-            lay_top_plates(
-                self.frame,
-                material,
-                theirs,
-                x,
-                studs_to,
-                raked,
-                MemberKind::NeighbourPlate,
-            );
-        }
     }
 }
 

@@ -1,7 +1,7 @@
 //! How a wall meets its neighbours.
 
 use super::EndCondition;
-use crate::house::{CornerTurn, End, House, Level, Storey, Wall, WallEnd};
+use crate::house::{CornerTurn, End, House, Level, Section, Storey, Wall, WallEnd};
 use crate::length::{Length, Unit};
 
 /// A neighbour that a wall butts against.
@@ -9,16 +9,8 @@ use crate::length::{Length, Unit};
 pub(super) struct Neighbour<'a> {
     /// Depth of its studs: the width of its end stud in this wall's face.
     pub depth: Length,
-    wall: &'a Wall,
-}
-
-impl<'a> Neighbour<'a> {
-    /// Its storey beside one of this wall's: the one of the same name, else the one with the same place from below.
-    pub fn storey(&self, name: &str, place: usize) -> Option<&'a Storey> {
-        storeys(self.wall)
-            .find(|storey| storey.name == name)
-            .or_else(|| storeys(self.wall).nth(place))
-    }
+    /// Its section at the corner.
+    pub section: &'a Section,
 }
 
 /// How both ends of a wall meet their neighbours, the left end first.
@@ -47,12 +39,16 @@ fn meet<'a>(house: &'a House, wall: &Wall, end: End) -> (EndCondition, Option<Ne
                 continue;
             };
             let (depth, sheathing) = (stud_depth(other), sheathing_thickness(other));
+            let section = match corner.through.end {
+                End::Left => other.sections.first(),
+                End::Right => other.sections.last(),
+            };
             return match corner.turn {
                 CornerTurn::Outside => (
                     EndCondition::Laps {
                         by: depth + sheathing,
                     },
-                    Some(Neighbour { depth, wall: other }),
+                    section.map(|section| Neighbour { depth, section }),
                 ),
                 CornerTurn::Inside => (EndCondition::Inside { by: sheathing }, None),
             };

@@ -7,6 +7,7 @@ mod builder;
 mod corner;
 mod grid;
 mod member;
+mod neighbour;
 mod place;
 mod plates;
 mod rake;

@@ -83,6 +83,17 @@ pub enum BandLayer {
     },
 }
 
+impl BandLayer {
+    /// How much it adds to the height of the wall.
+    pub const fn height(&self) -> Length {
+        match self {
+            Self::Plate(plate) => plate.thickness,
+            Self::Members(members) => members.depth,
+            Self::Subfloor { thickness } => *thickness,
+        }
+    }
+}
+
 /// The layers between two storeys, from the lowest up.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct FloorBand {

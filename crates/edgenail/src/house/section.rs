@@ -1,6 +1,6 @@
 //! A stretch of wall with one base, one stack of levels, one top.
 
-use super::{FloorBand, Storey, Top};
+use super::{BandLayer, FloorBand, Storey, Top};
 use crate::length::Length;
 use serde::Serialize;
 
@@ -38,6 +38,19 @@ pub enum Level {
     Storey(Storey),
     /// Sill, joists or trusses, rim, subfloor.
     FloorBand(FloorBand),
+}
+
+impl Level {
+    /// From the underside of its lowest layer to the top of its uppermost.
+    pub fn height(&self) -> Length {
+        match self {
+            Self::Storey(storey) => {
+                let plates = storey.bottom_plates.iter().chain(&storey.top_plates);
+                storey.stud.length + plates.map(|plate| plate.thickness).sum()
+            }
+            Self::FloorBand(band) => band.layers.iter().map(BandLayer::height).sum(),
+        }
+    }
 }
 
 /// A stretch of wall with one base, one stack of levels, one top.

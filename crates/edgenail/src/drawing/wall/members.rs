@@ -66,6 +66,6 @@ const fn name_of(kind: MemberKind) -> &'static str {
         MemberKind::TrussEnd => "truss end",
         MemberKind::LadderStud => "ladder stud",
         MemberKind::NeighbourStud => "stud of the next wall",
-        MemberKind::NeighbourPlate => "plate of the next wall",
+        MemberKind::NeighbourPlate => "plate or floor of the next wall",
     }
 }

@@ -89,3 +89,89 @@ fn at_an_inside_corner_nothing_is_sheathed_that_the_other_wall_covers() {
     assert_eq!(long.lower.span().lo, length("3 1/2"));
     assert_eq!(short.lower.span().lo, length("7/16"));
 }
+
+/// A wall of two storeys on studs of these lengths, a floor of 12 in. between them.
+fn two_storeys(name: &str, studs: [&str; 2]) -> String {
+    let storey = |name: &str, stud: &str| {
+        format!(
+            r#"{{"kind": "storey", "name": "{name}", "stud": {{"width": "1 1/2", "depth": "3 1/2", "length": "{stud}"}}}}"#
+        )
+    };
+    format!(
+        r#"{{"name": "{name}", "length": "12'", "sections": [{{"bottom": {{"bears": "floor"}}, "stack": [{},
+        {{"kind": "floor_band", "name": "second floor", "layers": [{{"kind": "members", "direction": "across",
+        "member": "sawn_joist", "width": "1 1/2", "depth": "12", "rim": {{"kind": "sawn", "thickness": "1 1/2"}}}}]}},
+        {}]}}]}}"#,
+        storey("first", studs[0]),
+        storey("second", studs[1])
+    )
+}
+
+/// By arithmetic on plates and studs: three plates of 1 1/2 in. make 97 1/8 in. of 92 5/8 and 109 1/8 in. of 104 5/8. Where
+/// the neighbour's first storey is the taller one it stands in the way of this wall's floor, and its own floor lies above
+/// it; where it is the lower one, its second storey does.
+#[test]
+fn a_neighbour_of_another_height_keeps_its_own_heights() {
+    for (ours, theirs, stud, floor) in [
+        ("92 5/8", "104 5/8", ("1 1/2", "106 1/8"), ("109 1/8", "121 1/8")),
+        ("104 5/8", "92 5/8", ("1 1/2", "94 1/8"), ("97 1/8", "109 1/8")),
+    ] {
+        let text = format!(
+            r#"{{"walls": [{}, {}], "corners": [{{"turn": "outside",
+            "through": {{"wall": "long", "end": "left"}}, "butting": {{"wall": "short", "end": "left"}}}}]}}"#,
+            two_storeys("long", [theirs, "92 5/8"]),
+            two_storeys("short", [ours, "92 5/8"])
+        );
+        let house = read_house(text.as_bytes()).expect("the corner is sound").0;
+        let frame = frame_wall(&house, 1).expect("the wall has a frame");
+        let beside = |kind: MemberKind| {
+            let own = frame.members.iter().filter(move |member| member.kind == kind);
+            own.map(|member| member.face.bounds()).collect::<Vec<_>>()
+        };
+        let first = beside(MemberKind::NeighbourStud)[0];
+        assert_eq!((first.y0, first.y1), (length(stud.0), length(stud.1)));
+        let rims = beside(MemberKind::NeighbourPlate);
+        let rim = rims.iter().find(|face| face.height() == length("12"));
+        assert_eq!(
+            rim.map(|face| (face.y0, face.y1)),
+            Some((length(floor.0), length(floor.1)))
+        );
+        assert!(beside(MemberKind::Rim).iter().all(|face| face.x0 == Length::ZERO));
+        apart(&frame);
+    }
+}
+
+/// Nothing of a neighbour stands where other wood is.
+fn apart(frame: &Frame) {
+    let next = |kind: MemberKind| matches!(kind, MemberKind::NeighbourStud | MemberKind::NeighbourPlate);
+    for member in frame.members.iter().filter(|member| next(member.kind)) {
+        let face = member.face.bounds();
+        let other = frame
+            .members
+            .iter()
+            .find(|other| other.id != member.id && other.face.bounds().overlaps(&face));
+        assert!(other.is_none(), "{member:?} stands in {other:?}");
+    }
+}
+
+/// Two pieces of wood are not in one place: on generated corners.
+#[test]
+fn no_neighbour_stands_in_other_wood() {
+    let mut unlike = 0;
+    for seed in 0..400 {
+        let (text, mix) = crate::generate::house_json(seed);
+        if !mix.butting_corner {
+            continue;
+        }
+        let house = read_house(text.as_bytes()).expect("a generated house is sound").0;
+        for wall in 0..house.walls.len() {
+            apart(&frame_wall(&house, wall).expect("a generated wall has a frame"));
+        }
+        let heights = |wall: usize| {
+            let levels = house.walls[wall].sections[0].stack.iter();
+            levels.map(crate::house::Level::height).collect::<Vec<_>>()
+        };
+        unlike += u32::from(heights(0) != heights(1));
+    }
+    assert!(unlike >= 20, "{unlike} corners of unlike heights");
+}

@@ -1,6 +1,6 @@
 //! How high the levels of a section stand, and how high its sheathing may reach.
 
-use crate::house::{BandLayer, Level, Pitch, Plate, Rake, RakeBuild, Section, Storey, Top};
+use crate::house::{Level, Pitch, Plate, Rake, RakeBuild, Section, Storey, Top};
 use crate::length::Length;
 
 /// Height of the plates that lie on each other.
@@ -8,25 +8,9 @@ pub(super) fn plates(plates: &[Plate]) -> Length {
     plates.iter().map(|plate| plate.thickness).sum()
 }
 
-fn height(level: &Level) -> Length {
-    match level {
-        Level::Storey(storey) => {
-            plates(&storey.bottom_plates) + storey.stud.length + plates(&storey.top_plates)
-        }
-        Level::FloorBand(band) => {
-            let layers = band.layers.iter().map(|layer| match layer {
-                BandLayer::Plate(plate) => plate.thickness,
-                BandLayer::Members(members) => members.depth,
-                BandLayer::Subfloor { thickness } => *thickness,
-            });
-            layers.sum()
-        }
-    }
-}
-
 /// Height of a level's underside above the section's base.
 pub(super) fn underside(section: &Section, level: usize) -> Length {
-    section.stack.iter().take(level).map(height).sum()
+    section.stack.iter().take(level).map(Level::height).sum()
 }
 
 /// Height above the section's base that its sheathing may reach; `None` where a roof stands on it.
