@@ -1,8 +1,8 @@
 //! What every drawing has to keep so that it can be read.
 
-use super::page::LEAST_TYPE;
+use super::page::{LEAST_TYPE, MARGIN};
 use super::view::holds;
-use super::{Along, Drawing, Extent, Form, Layer, Says, Spot};
+use super::{Along, Drawing, Extent, Form, Layer, MM, Says, Spot};
 use crate::cutting::{Blank, CutSheet, Part, replay};
 use crate::layout::Layout;
 use crate::length::{Length, Rounding, Style};
@@ -27,6 +27,20 @@ pub(crate) fn texts_are_apart(drawing: &Drawing) -> Result<(), TestCaseError> {
                 other
             );
         }
+    }
+    Ok(())
+}
+
+/// The drawing is on A3 sheets (ISO 216: 297 × 420 mm) lying on their sides one under the other, and every text is within
+/// the margins of one of them.
+pub(crate) fn fits_its_paper(drawing: &Drawing) -> Result<(), TestCaseError> {
+    let high = 297 * MM;
+    prop_assert_eq!(drawing.width, 420 * MM);
+    prop_assert_eq!(drawing.height % high, 0);
+    for label in &drawing.labels {
+        let top = label.extent.y0.div_euclid(high) * high;
+        let page = Extent::new(0, top, drawing.width, top + high).grown(-MARGIN);
+        prop_assert!(page.covers(&label.extent), "{} leaves its page", label.text);
     }
     Ok(())
 }

@@ -38,9 +38,9 @@ pub(super) fn put(drawing: &mut Drawing, room: &mut Room, label: Label) {
     drawing.labels.push(label);
 }
 
-/// Border and title block.
-pub(super) fn frame_page(drawing: &mut Drawing, room: &mut Room, cells: &[Cell]) {
-    let border = drawing.sheet().grown(-MARGIN);
+/// Border and title block of a page that lies here on the drawing.
+pub(super) fn frame_page(drawing: &mut Drawing, room: &mut Room, page: Extent, cells: &[Cell]) {
+    let border = page.grown(-MARGIN);
     drawing.rect(Layer::Border, &border);
     let top = border.y1 - TITLE_HEIGHT;
     drawing.line(

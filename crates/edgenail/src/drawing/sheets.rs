@@ -150,7 +150,8 @@ pub fn cut_sheets(input: &CutDrawingInput<'_>, page: usize) -> Option<Drawing> {
         &format!("cut sheets, page {} of {pages}", page + 1),
     );
     let mut room = Room::new(border);
-    frame_page(&mut drawing, &mut room, &cells);
+    let page = drawing.sheet();
+    frame_page(&mut drawing, &mut room, page, &cells);
     Some(drawing)
 }
 

@@ -14,7 +14,7 @@ pub(super) struct View {
 }
 
 /// Scales that a rule shows: inches to the foot, and what they are called.
-const FEET_SCALES: [(i64, &str); 8] = [
+const FEET_SCALES: [(i64, &str); 9] = [
     (8, "1 1/2\" = 1'-0\""),
     (12, "1\" = 1'-0\""),
     (16, "3/4\" = 1'-0\""),
@@ -23,15 +23,17 @@ const FEET_SCALES: [(i64, &str); 8] = [
     (48, "1/4\" = 1'-0\""),
     (64, "3/16\" = 1'-0\""),
     (96, "1/8\" = 1'-0\""),
+    (192, "1/16\" = 1'-0\""),
 ];
 
 /// The same for drawings in millimetres (ISO 5455 with 1:25, which is common).
-const METRIC_SCALES: [(i64, &str); 5] = [
+const METRIC_SCALES: [(i64, &str); 6] = [
     (10, "1:10"),
     (20, "1:20"),
     (25, "1:25"),
     (50, "1:50"),
     (100, "1:100"),
+    (200, "1:200"),
 ];
 
 /// The usual scales of a style, the largest first.

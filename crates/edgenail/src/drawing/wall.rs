@@ -16,14 +16,14 @@ mod title;
 mod wood;
 
 use super::input::WallDrawingInput;
-use super::page::{MARGIN, SHEET_WIDTH, frame_page, put};
+use super::page::{MARGIN, SHEET_HEIGHT, SHEET_WIDTH, frame_page, put};
 use super::place::Room;
 use super::view::{View, scales};
-use super::{Drawing, Label, MM, Micron, Says, Spot};
+use super::{Drawing, Extent, Label, MM, Micron, Says, Spot};
 use crate::geometry::Rect;
 use crate::house::{End, Face, Wall};
 use crate::length::{Length, Rounding, Style};
-use arrange::{Flowing, measured};
+use arrange::{Flowing, Pages, measured};
 
 /// Room for levels and names beside the wall.
 const SIDE: Micron = 32 * MM;
@@ -42,7 +42,7 @@ struct Canvas<'a> {
     room: Room,
     view: View,
     /// The wall on paper, from the lowest to the highest of frame and sheathing.
-    place: super::Extent,
+    place: Extent,
     /// Width of the wall with everything beside it.
     block: Micron,
 }
@@ -84,17 +84,22 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
     };
     let mut lists: Option<Vec<Flowing>> = None;
     let mut chosen: Option<(Canvas<'_>, &str)> = None;
+    let mut wall_fits = false;
     for &(denominator, scale) in scales(input.style) {
-        let too_wide = chosen
-            .as_ref()
-            .is_none_or(|(larger, _)| larger.drawing.width > SHEET_WIDTH);
-        if !too_wide && denominator > least {
+        // Lists that do not fit at a scale that is easily read go on on further pages instead.
+        if wall_fits && denominator > least {
             break;
         }
         let canvas = Canvas::new(input, wall, shows, &rows, levels, denominator);
-        let lists = lists.get_or_insert_with(|| measured(&canvas.lists(shows, true)));
-        let fits = canvas.drawing.width <= SHEET_WIDTH && canvas.fits(lists, canvas.under(&rows));
-        chosen = Some((canvas, scale));
+        let under = canvas.under(&rows);
+        let fits = canvas.wall_fits(under) && {
+            let lists = lists.get_or_insert_with(|| measured(&canvas.lists(shows, true)));
+            canvas.fits(lists, under)
+        };
+        if !wall_fits || fits {
+            wall_fits = canvas.wall_fits(under);
+            chosen = Some((canvas, scale));
+        }
         if fits {
             break;
         }
@@ -116,8 +121,8 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
     }
     canvas.block_keys();
     let lists = canvas.lists(shows, false);
-    let height = canvas.set_lists(&lists, canvas.under(&rows));
-    Some(canvas.finish(shows, scale, height))
+    let pages = canvas.set_lists(&lists, canvas.under(&rows));
+    Some(canvas.finish(shows, scale, pages))
 }
 
 /// Everything that the drawing of the wall has to hold.
@@ -167,7 +172,7 @@ impl<'a> Canvas<'a> {
         let drawing = Drawing {
             title,
             width,
-            height: Micron::MAX / 4,
+            height: SHEET_HEIGHT.max(zero.y + SIDE),
             ..Drawing::default()
         };
         let room = Room::new(drawing.sheet().grown(-MARGIN));
@@ -224,10 +229,21 @@ impl<'a> Canvas<'a> {
         self.put(Label::new(Says::Note, text, corner, 2_800).bold());
     }
 
-    fn finish(mut self, shows: Shows, scale: &str, height: Micron) -> Drawing {
-        self.drawing.height = height;
-        let cells = self.title_cells(shows, scale);
-        frame_page(&mut self.drawing, &mut self.room, &cells);
+    fn finish(mut self, shows: Shows, scale: &str, pages: Pages) -> Drawing {
+        self.drawing.height = pages.height * pages.count;
+        for page in 0..pages.count {
+            let top = page * pages.height;
+            if page > 0 {
+                let corner = Spot::new(MARGIN + 4 * MM, top + MARGIN + 3 * MM);
+                let text = format!("{}, continued", self.drawing.title);
+                let room = self.drawing.width - 2 * (MARGIN + 4 * MM);
+                let text = super::glyphs::fitted(&text, room, 2_800, true);
+                self.put(Label::new(Says::Note, text, corner, 2_800).bold());
+            }
+            let cells = self.title_cells(shows, scale, pages, page);
+            let page = Extent::new(0, top, self.drawing.width, top + pages.height);
+            frame_page(&mut self.drawing, &mut self.room, page, &cells);
+        }
         self.drawing
     }
 }

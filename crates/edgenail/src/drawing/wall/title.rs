@@ -1,15 +1,21 @@
 //! The title block.
 
+use super::arrange::Pages;
 use super::{Canvas, Shows};
-use crate::drawing::MM;
 use crate::drawing::page::Cell;
+use crate::drawing::{MM, Micron};
 use crate::house::Face;
 use crate::length::{Length, Rounding};
 use crate::wording::counted;
 
 impl Canvas<'_> {
-    /// The cells of the title block.
-    pub(super) fn title_cells(&self, shows: Shows, scale: &str) -> Vec<Cell> {
+    /// The cells of the title block of a page.
+    pub(super) fn title_cells(&self, shows: Shows, scale: &str, pages: Pages, page: Micron) -> Vec<Cell> {
+        let of_pages = if pages.count > 1 {
+            format!(", page {} of {}", page + 1, pages.count)
+        } else {
+            String::new()
+        };
         let house = self.input.house;
         let assembly = &self.wall.practice.assembly;
         let sheets: Vec<String> = self
@@ -66,9 +72,9 @@ impl Canvas<'_> {
                     self.wall.name.clone(),
                     format!("{what}, {face}, frame {length} long"),
                     format!(
-                        "scale {scale} on paper {} × {} mm",
+                        "scale {scale} on paper {} × {} mm{of_pages}",
                         self.drawing.width / MM,
-                        self.drawing.height / MM
+                        pages.height / MM
                     ),
                 ],
             },

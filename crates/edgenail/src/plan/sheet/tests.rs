@@ -1,6 +1,6 @@
 use super::{cut_page, frame, wall};
 use crate::drawing::legible::{
-    dimensions_agree, marks_lie_in_their_parts, marks_lie_in_their_pieces, texts_are_apart,
+    dimensions_agree, fits_its_paper, marks_lie_in_their_parts, marks_lie_in_their_pieces, texts_are_apart,
     types_are_readable,
 };
 use crate::drawing::{Drawing, Form, Layer};
@@ -13,11 +13,13 @@ fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
     for planned in plan.walls() {
         let sheathing = wall(&plan.house, planned).unwrap();
         texts_are_apart(&sheathing)?;
+        fits_its_paper(&sheathing)?;
         types_are_readable(&sheathing)?;
         dimensions_agree(&sheathing, plan.house.drawn_in.style())?;
         marks_lie_in_their_pieces(&sheathing, &planned.built.layout)?;
         let bare = frame(&plan.house, planned).unwrap();
         texts_are_apart(&bare)?;
+        fits_its_paper(&bare)?;
         types_are_readable(&bare)?;
         dimensions_agree(&bare, plan.house.drawn_in.style())?;
     }
@@ -26,6 +28,7 @@ fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
     for page in 0..plan.cut_sheet_pages() {
         let drawing = cut_page(&plan.house, &plan.walls, &plan.cutting, page).unwrap();
         texts_are_apart(&drawing)?;
+        fits_its_paper(&drawing)?;
         types_are_readable(&drawing)?;
         let (here, rest) = sheets.split_at(drawn_sheets(&drawing));
         marks_lie_in_their_parts(&drawing, here, &plan.cutting.blanks, kerf)?;
