@@ -2,7 +2,8 @@
 
 use super::{Assumed, ISSUES_MOST};
 use crate::issue::{Code, Issue};
-use crate::length::Unit;
+use crate::length::{Finest, Style, Unit};
+use crate::wording::{Say, Wording};
 use std::cell::{Cell, Ref, RefCell};
 
 /// How bare numbers are read, and everything that was found so far.
@@ -55,6 +56,15 @@ impl Context {
             self.bare.set(true);
             Unit::Inch
         })
+    }
+
+    /// What is said, lengths in the document's unit: inches to a sixty-fourth, or millimetres.
+    pub(super) fn written(&self, said: &(impl Say + ?Sized)) -> String {
+        let style = match self.unit {
+            Some(Unit::Millimetre | Unit::Centimetre | Unit::Metre) => Style::Millimetres,
+            Some(Unit::Inch | Unit::Foot) | None => Style::Inches(Finest::SixtyFourth),
+        };
+        Wording::of(said).written(style)
     }
 
     /// Whether a bare number was read in a unit that the document does not say.

@@ -4,6 +4,7 @@ use super::context::Context;
 use super::fields::Kind;
 use super::tree::{self, Node, cut};
 use crate::issue::{Code, Issue};
+use crate::wording::{Say, wording};
 use std::rc::Rc;
 
 /// What is said while a value is read.
@@ -55,8 +56,8 @@ impl<'r, 'n> Item<'r, 'n> {
     }
 
     /// Lists a value outside its range.
-    pub(super) fn out_of_range(&self, least: &str, most: &str) {
-        let allowed = format!("{least} to {most}");
+    pub(super) fn out_of_range(&self, least: impl Say, most: impl Say) {
+        let allowed = self.context.written(&wording![least, " to ", most]);
         let message = format!("`{}` is not within {allowed}", self.node.shown());
         self.fault(Code::OutOfRange, &allowed, &message);
     }

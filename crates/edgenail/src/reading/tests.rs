@@ -341,3 +341,32 @@ fn distances_that_are_not_said_are_those_of_the_trade() {
     assert_eq!(practice.corner_clear, sixteenths(96));
     assert_eq!(practice.block_clearance, sixteenths(1));
 }
+
+/// Faults are told in the unit that the document is written in: a wall of 2400 mm cannot hold an opening up to 2600 mm, nor
+/// is a stud 5 m wide.
+#[test]
+fn faults_of_a_metric_house_are_told_in_millimetres() {
+    let house = |opening: &str, stud: &str| {
+        format!(
+            r#"{{"unit": "mm", "walls": [{{"name": "w", "length": 2400, "sections": [{{"bottom": {{"bears": "floor"}},
+            "stack": [{{"kind": "storey", "stud": {{"width": {stud}, "depth": 89, "length": 2324}},
+            "openings": [{{"name": "o", "kind": "window", "left": {opening}, "sill": 900, "width": 900, "height": 1200}}]}}]}}]}}]}}"#
+        )
+    };
+    let told = |text: String| super::read_house(text.as_bytes()).expect_err("a fault");
+    let off = told(house("1700", "38"));
+    let off = off
+        .iter()
+        .find(|issue| issue.code == Code::OpeningOffWall)
+        .expect("off the wall");
+    assert_eq!(
+        (off.found.as_str(), off.allowed.as_str()),
+        ("1700 mm to 2600 mm", "0 mm to 2400 mm")
+    );
+    let wide = told(house("700", "5000"));
+    assert!(
+        wide.iter()
+            .all(|issue| issue.allowed.contains("mm") && !issue.allowed.contains('"')),
+        "{wide:?}"
+    );
+}

@@ -37,7 +37,7 @@ impl Value for Length {
             }
         };
         if length < least || length > most {
-            item.out_of_range(&least.show_plain(), &most.show_plain());
+            item.out_of_range(least, most);
             return None;
         }
         Some(length)
@@ -57,7 +57,7 @@ fn whole_units(item: &Item<'_, '_>, number: &str) -> Option<Length> {
     match number.parse::<i64>() {
         Ok(units) if units.abs() <= Length::LIMIT.units() => Some(Length::from_units(units)),
         Ok(_) => {
-            item.out_of_range("-1100 ft", "1100 ft");
+            item.out_of_range(-Length::LIMIT, Length::LIMIT);
             None
         }
         Err(_) => {
@@ -133,7 +133,7 @@ impl Value for Decimal {
         };
         let number = decimal(item, "a number", Decimal::parse)?;
         if number < least || number > most {
-            item.out_of_range(&least.to_string(), &most.to_string());
+            item.out_of_range(least.to_string(), most.to_string());
             return None;
         }
         Some(number)
@@ -157,7 +157,7 @@ impl Value for f64 {
         };
         let number = double(item)?;
         if number < least.as_f64() || number > most.as_f64() {
-            item.out_of_range(&least.to_string(), &most.to_string());
+            item.out_of_range(least.to_string(), most.to_string());
             return None;
         }
         Some(number)
@@ -205,7 +205,7 @@ impl Value for Amount {
         };
         let amount = decimal(item, "an amount", Amount::parse)?;
         if amount < Self::ZERO || amount > most {
-            item.out_of_range("0", &most.to_string());
+            item.out_of_range("0", most.to_string());
             return None;
         }
         Some(amount)
@@ -253,7 +253,7 @@ impl Value for u64 {
         let Ok(number) = text.parse::<Self>() else {
             // A whole number below zero or beyond 64 bits is out of range, anything else is not whole.
             if text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-') {
-                item.out_of_range(&least.to_string(), &most.to_string());
+                item.out_of_range(least.to_string(), most.to_string());
             } else {
                 item.fault(
                     Code::NotWhole,
@@ -264,7 +264,7 @@ impl Value for u64 {
             return None;
         };
         if number < least || number > most {
-            item.out_of_range(&least.to_string(), &most.to_string());
+            item.out_of_range(least.to_string(), most.to_string());
             return None;
         }
         Some(number)

@@ -3,7 +3,6 @@
 use super::Place;
 use crate::house::House;
 use crate::issue::Code;
-use crate::reading::value::ShowPlain as _;
 use std::collections::HashMap;
 
 /// Every pair of faces, where the names of all walls are known.
@@ -42,12 +41,7 @@ pub(super) fn check(place: &Place<'_>, house: &House) {
         }
         let sound = |at: usize| place.sound(&format!("/walls/{at}/length"));
         if sound(index) && sound(at) && other.length != wall.length {
-            place.fault(
-                &field,
-                Code::FacesDisagree,
-                other.length.show_plain(),
-                wall.length.show_plain(),
-            );
+            place.fault(&field, Code::FacesDisagree, other.length, wall.length);
         }
     }
 }

@@ -11,10 +11,10 @@ mod sound;
 mod stock;
 
 use super::context::Context;
-use super::value::ShowPlain as _;
 use crate::house::House;
 use crate::issue::{Code, Issue};
 use crate::length::Length;
+use crate::wording::{Say, Wording, wording};
 use sound::Faults;
 
 /// A thing whose relations are checked: its place, its wall, and where faults go.
@@ -32,8 +32,9 @@ impl Place<'_> {
         self.faults.spare(&format!("{}{field}", self.path))
     }
 
-    fn fault(&self, field: &str, code: Code, found: impl Into<String>, allowed: impl Into<String>) {
-        let (found, allowed) = (found.into(), allowed.into());
+    fn fault(&self, field: &str, code: Code, found: impl Say, allowed: impl Say) {
+        let found = self.context.written(&found);
+        let allowed = self.context.written(&allowed);
         self.context.fault(Issue {
             code,
             path: format!("{}{field}", self.path),
@@ -111,6 +112,6 @@ fn names<'n>(place: &Place<'_>, names: impl Iterator<Item = &'n str>, list: &str
     }
 }
 
-fn span(from: Length, to: Length) -> String {
-    format!("{} to {}", from.show_plain(), to.show_plain())
+fn span(from: Length, to: Length) -> Wording {
+    wording![from, " to ", to]
 }

@@ -4,7 +4,7 @@ use super::{Place, height, span};
 use crate::house::{Header, Opening, Patch, Section, Storey};
 use crate::issue::Code;
 use crate::length::Length;
-use crate::reading::value::ShowPlain as _;
+use crate::wording::wording;
 
 /// `level` is the storey's place in the section's stack.
 pub(super) fn check(place: &Place<'_>, section: &Section, level: usize, storey: &Storey, ends: bool) {
@@ -36,8 +36,8 @@ pub(super) fn check(place: &Place<'_>, section: &Section, level: usize, storey: 
             place.fault(
                 "/height",
                 Code::OpeningAbovePlate,
-                head.show_plain(),
-                format!("at most {}", top.show_plain()),
+                head,
+                wording!["at most ", top],
             );
         }
         if let Some(said) = &opening.header {
@@ -99,8 +99,8 @@ fn off_height(place: &Place<'_>, field: &str, section: &Section, base: Length, p
     let reach = height::reach(section);
     if top <= Length::ZERO || reach.is_some_and(|reach| bottom >= reach) {
         let allowed = reach.map_or_else(
-            || format!("above {}", (-base).show_plain()),
-            |reach| format!("within {}", span(-base, reach - base)),
+            || wording!["above ", -base],
+            |reach| wording!["within ", span(-base, reach - base)],
         );
         place.fault(field, Code::PatchOffWall, span(patch.bottom, top - base), allowed);
     }
@@ -124,11 +124,13 @@ fn header(
     }
     let hangs = header.y < opening.sill + opening.height;
     if header.from > opening.left || header.to < right || hangs {
-        let head = (opening.sill + opening.height).show_plain();
-        let allowed = format!(
-            "{} or more, underside at {head} or above",
-            span(opening.left, right)
-        );
+        let head = opening.sill + opening.height;
+        let allowed = wording![
+            span(opening.left, right),
+            " or more, underside at ",
+            head,
+            " or above"
+        ];
         place.fault(
             "/header",
             Code::HeaderOffOpening,
@@ -141,8 +143,8 @@ fn header(
         place.fault(
             "/header",
             Code::HeaderAbovePlate,
-            upper.show_plain(),
-            format!("at most {}", top.show_plain()),
+            upper,
+            wording!["at most ", top],
         );
     }
 }
@@ -183,8 +185,8 @@ fn pairs(place: &Place<'_>, storey: &Storey, sound: &[bool]) {
                 place.fault(
                     &field,
                     Code::OpeningsTooClose,
-                    between.show_plain(),
-                    format!("at least {}", least.show_plain()),
+                    between,
+                    wording!["at least ", least],
                 );
             }
         }

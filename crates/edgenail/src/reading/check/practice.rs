@@ -4,7 +4,7 @@ use super::{Place, height, span};
 use crate::house::{GivenLayout, House, Wall};
 use crate::issue::Code;
 use crate::length::Length;
-use crate::reading::value::ShowPlain as _;
+use crate::wording::wording;
 
 pub(super) fn check(place: &Place<'_>, wall: &Wall) {
     given(place, wall);
@@ -29,18 +29,18 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
             place.fault(
                 &format!("/practice/{field}"),
                 Code::LimitsReversed,
-                least.show_plain(),
-                format!("at most {}", most.show_plain()),
+                least,
+                wording!["at most ", most],
             );
         }
     }
     let assembly = &practice.assembly;
     if assembly.field_spacing < assembly.edge_spacing {
-        let allowed = format!("at least {}", assembly.edge_spacing.show_plain());
+        let allowed = wording!["at least ", assembly.edge_spacing];
         place.fault(
             "/practice/assembly/field_spacing",
             Code::FieldUnderEdge,
-            assembly.field_spacing.show_plain(),
+            assembly.field_spacing,
             allowed,
         );
     }
@@ -72,7 +72,7 @@ pub(super) fn check_breaks(place: &Place<'_>, house: &House) {
             let mut having = house.walls.iter().filter(|wall| wall.practice.breaks.contains(y));
             if !having.any(|wall| on(*y, wall)) {
                 let field = format!("/walls/{at}/practice/breaks/{index}");
-                place.fault(&field, Code::BreakOffWall, y.show_plain(), "a height on the wall");
+                place.fault(&field, Code::BreakOffWall, y, "a height on the wall");
             }
         }
     }

@@ -5,7 +5,7 @@ use super::{Place, names, opening, span};
 use crate::house::{BandLayer, Level, Section, Storey, Top, Wall};
 use crate::issue::Code;
 use crate::length::Length;
-use crate::reading::value::ShowPlain as _;
+use crate::wording::{Wording, wording};
 
 pub(super) fn check(place: &Place<'_>, wall: &Wall) {
     let sections = 0..wall.sections.len();
@@ -20,21 +20,21 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
             place.fault(
                 &format!("/sections/{index}/from"),
                 Code::SectionsLeaveGap,
-                section.from.show_plain(),
-                at.show_plain(),
+                section.from,
+                at,
             );
         }
         let last = index + 1 == wall.sections.len();
         if ends && (section.to <= section.from || (last && section.to != wall.length)) {
             let allowed = if last {
-                wall.length.show_plain()
+                Wording::of(&wall.length)
             } else {
-                format!("more than {}", section.from.show_plain())
+                wording!["more than ", section.from]
             };
             place.fault(
                 &format!("/sections/{index}/to"),
                 Code::SectionsLeaveGap,
-                section.to.show_plain(),
+                section.to,
                 allowed,
             );
         }
@@ -77,7 +77,7 @@ fn plate_joints(place: &Place<'_>, section: &Section, storey: &Storey, ends: boo
         let field = format!("/plate_joints/{index}");
         if ends && place.sound(&field) && (*x <= section.from || *x >= section.to) {
             let allowed = span(section.from, section.to);
-            place.fault(&field, Code::PlateJointOffSection, x.show_plain(), allowed);
+            place.fault(&field, Code::PlateJointOffSection, x, allowed);
         }
     }
 }
@@ -118,12 +118,7 @@ fn levels(place: &Place<'_>, section: &Section, ends: bool) {
                     }
                     if *y <= base || *y >= base + storey.stud.length {
                         let allowed = span(base, base + storey.stud.length);
-                        place.fault(
-                            &format!("/block_rows/{row}"),
-                            Code::BlockRowOffStuds,
-                            y.show_plain(),
-                            allowed,
-                        );
+                        place.fault(&format!("/block_rows/{row}"), Code::BlockRowOffStuds, y, allowed);
                     }
                 }
             }
@@ -158,7 +153,7 @@ fn roof(place: &Place<'_>, section: &Section) {
         place.fault(
             "/top/ridge_x",
             Code::RidgeOffSection,
-            ridge.show_plain(),
+            ridge,
             span(section.from, section.to),
         );
         return;
@@ -177,8 +172,8 @@ fn roof(place: &Place<'_>, section: &Section) {
     for (pitch, over) in sides {
         let left_over = storey.stud.length.units() + rake.peak.units();
         if fall(pitch, over).units() >= left_over {
-            let allowed = format!("at most {} of fall", Length::from_units(left_over).show_plain());
-            place.fault("/top/peak", Code::RoofTooLow, rake.peak.show_plain(), allowed);
+            let allowed = wording!["at most ", Length::from_units(left_over), " of fall"];
+            place.fault("/top/peak", Code::RoofTooLow, rake.peak, allowed);
         }
     }
 }

@@ -4,7 +4,7 @@ use super::{Place, span};
 use crate::house::{Level, Method, Section, Segment, Storey, Wall};
 use crate::issue::Code;
 use crate::length::Length;
-use crate::reading::value::ShowPlain as _;
+use crate::wording::wording;
 
 pub(super) fn check(place: &Place<'_>, wall: &Wall) {
     let wall_place = place;
@@ -31,11 +31,11 @@ pub(super) fn check(place: &Place<'_>, wall: &Wall) {
             );
         }
         if segment.field_spacing < segment.edge_spacing {
-            let allowed = format!("at least {}", segment.edge_spacing.show_plain());
+            let allowed = wording!["at least ", segment.edge_spacing];
             place.fault(
                 "/field_spacing",
                 Code::FieldUnderEdge,
-                segment.field_spacing.show_plain(),
+                segment.field_spacing,
                 allowed,
             );
         }
@@ -102,7 +102,7 @@ fn over_openings(place: &Place<'_>, wall: &Place<'_>, segment: &Segment, at: &St
             place.fault(
                 "",
                 Code::SegmentOverOpening,
-                format!("`{}`, {}", opening.name, span(opening.left, right)),
+                wording!["`", opening.name, "`, ", span(opening.left, right)],
                 "no opening, or force transfer",
             );
         }

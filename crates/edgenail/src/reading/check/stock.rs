@@ -3,7 +3,7 @@
 use super::{Place, names};
 use crate::house::{GivenLayout, Stock, Wall};
 use crate::issue::Code;
-use crate::reading::value::ShowPlain as _;
+use crate::wording::wording;
 
 pub(super) fn check(place: &Place<'_>, stock: &Stock) {
     names(
@@ -37,16 +37,12 @@ pub(super) fn check(place: &Place<'_>, stock: &Stock) {
                 "the name of a sheet in stock",
             ),
             Some(sheet) if offcut.width > sheet.width || offcut.length > sheet.length => {
-                let found = format!("{} × {}", offcut.width.show_plain(), offcut.length.show_plain());
+                let found = wording![offcut.width, " × ", offcut.length];
                 place.fault(
                     &path,
                     Code::OffcutTooLarge,
                     found,
-                    format!(
-                        "at most {} × {}",
-                        sheet.width.show_plain(),
-                        sheet.length.show_plain()
-                    ),
+                    wording!["at most ", sheet.width, " × ", sheet.length],
                 );
             }
             Some(_) => {}
