@@ -293,8 +293,8 @@ fn alternative(house: &House, built: &Evaluated, chosen: Amount) -> Alternative 
         .find(|finding| finding.severity == Severity::Refuse);
     Alternative {
         summary: format!(
-            "{upright} upright and {} flat, {}",
-            counted(flat, "course", "courses"),
+            "{upright} upright and {}, {}",
+            counted(flat, "flat course", "flat courses"),
             counted(built.blocking.blocks.len(), "block", "blocks")
         ),
         total: built.cost.total,
