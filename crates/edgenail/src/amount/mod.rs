@@ -1,6 +1,6 @@
 //! Amounts of money or of minutes, exact in 1/10,000.
 
-use crate::decimal::{Decimal, DecimalError, DecimalFault, divide_half_up};
+use crate::decimal::{Decimal, DecimalError, DecimalFault, divide_half_up, divide_short};
 use serde::{Serialize, Serializer, ser};
 use std::fmt;
 use std::iter::Sum;
@@ -91,14 +91,35 @@ impl Amount {
     /// # Ok::<(), edgenail::decimal::DecimalError>(())
     /// ```
     pub fn scaled(self, numerator: i128, denominator: i128) -> Option<Self> {
-        let short = i64::try_from(numerator).ok();
-        let product = match short.and_then(|numerator| self.0.checked_mul(numerator)) {
-            Some(product) => i128::from(product),
-            None => i128::from(self.0).checked_mul(numerator)?,
-        };
+        // Nearly every product fits the machine's own numbers, which are several times faster.
+        if let (Ok(numerator), Ok(denominator)) = (i64::try_from(numerator), i64::try_from(denominator))
+            && let Some(product) = self.0.checked_mul(numerator)
+            && let Some(quotient) = divide_short(product, denominator)
+        {
+            return Some(Self(quotient));
+        }
+        let product = i128::from(self.0).checked_mul(numerator)?;
         i64::try_from(divide_half_up(product, denominator)?)
             .ok()
             .map(Self)
+    }
+
+    /// This many units at a rate for each, rounded half up; nothing if that does not fit.
+    ///
+    /// ```
+    /// use edgenail::Amount;
+    /// // 2.5 minutes at 0.85 a minute.
+    /// let worth = Amount::parse("2.5")?.at(Amount::parse("0.85")?);
+    /// assert_eq!(worth, Some(Amount::parse("2.125")?));
+    /// # Ok::<(), edgenail::decimal::DecimalError>(())
+    /// ```
+    pub fn at(self, rate: Self) -> Option<Self> {
+        // Nearly every product fits, and division by a known number is quick.
+        let near = self.0.checked_mul(rate.0);
+        match near.and_then(|product| product.checked_add(Self::PER_UNIT / 2)) {
+            Some(raised) => Some(Self(raised.div_euclid(Self::PER_UNIT))),
+            None => self.scaled(i128::from(rate.0), i128::from(Self::PER_UNIT)),
+        }
     }
 
     /// The sum; nothing if it does not fit.

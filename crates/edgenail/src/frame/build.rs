@@ -219,9 +219,12 @@ impl Work<'_> {
         let top = studs_to + sum(&storey.top_plates);
         let grid = Grid::new(storey.origin, storey.spacing, self.sheathed);
         let index = u32::try_from(self.frame.storeys.len()).unwrap_or(u32::MAX);
+        let storeys = self.frame.storeys.iter();
+        let below = storeys.filter(|below| below.section == self.index).count();
         let place = StoreyPlace {
             name: storey.name.clone(),
             section: self.index,
+            stage: u32::try_from(below).unwrap_or(u32::MAX),
             base,
             studs_from,
             studs_to,

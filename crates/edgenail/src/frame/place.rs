@@ -31,6 +31,8 @@ pub struct StoreyPlace {
     pub name: String,
     /// Its section's place in the frame's list.
     pub section: u32,
+    /// How many storeys of its section are below it.
+    pub stage: u32,
     /// Underside of the lowest bottom plate.
     pub base: Length,
     /// Upper face of the uppermost bottom plate.

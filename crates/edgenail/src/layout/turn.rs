@@ -71,21 +71,12 @@ fn stage_below(frame: &Frame, blank: &Rect) -> u32 {
         let section = frame.sections.get(storey.section as usize);
         storey.base < blank.y1 && section.is_some_and(|place| place.x.overlaps(blank.x_span()))
     });
-    reached.map(|storey| stage_of(frame, storey)).max().unwrap_or(0)
-}
-
-/// A storey's place in its section, counted from 0 at the bottom.
-pub fn stage_of(frame: &Frame, storey: &StoreyPlace) -> u32 {
-    let below = frame
-        .storeys
-        .iter()
-        .filter(|other| other.section == storey.section && other.base < storey.base);
-    u32::try_from(below.count()).unwrap_or(u32::MAX)
+    reached.map(|storey| storey.stage).max().unwrap_or(0)
 }
 
 fn storey_at(frame: &Frame, section: u32, stage: u32) -> Option<&StoreyPlace> {
-    let mut own = frame.storeys.iter().filter(|storey| storey.section == section);
-    own.find(|storey| stage_of(frame, storey) == stage)
+    let mut storeys = frame.storeys.iter();
+    storeys.find(|storey| storey.section == section && storey.stage == stage)
 }
 
 /// A piece reaches past an end of the frame where it laps the neighbour.
@@ -100,23 +91,26 @@ fn laps(frame: &Frame, blank: &Rect) -> bool {
 /// A piece with this blank is set while the wall lies on the deck: it stays within a storey's wall and does not lap past a
 /// neighbour, who is not there yet.
 pub fn hung_on_deck(frame: &Frame, practice: &Practice, blank: &Rect) -> bool {
-    practice.sheathed == SheathingPlace::Deck && fits_deck(frame, blank) && !laps(frame, blank)
+    storey_of(frame, blank).is_some_and(|(_, storey)| hung_on_deck_of(frame, practice, storey, blank))
 }
 
-/// A piece with this blank stays within a storey's wall; from the lowest storey it may hang over what is below.
-fn fits_deck(frame: &Frame, blank: &Rect) -> bool {
-    storey_of(frame, blank).is_some_and(|(_, storey)| {
-        let section = frame.sections.get(storey.section as usize);
-        let gable = section.is_some_and(|section| section.gable);
-        let uppermost = !frame
-            .storeys
-            .iter()
-            .any(|other| other.section == storey.section && other.base > storey.base);
-        let top = section
-            .filter(|_| uppermost && !gable)
-            .map_or(storey.top, |section| section.sheathing_top.max(storey.top));
-        blank.y1 <= top && (stage_of(frame, storey) == 0 || blank.y0 >= storey.base)
-    })
+/// As [`hung_on_deck`], for a piece that belongs to this storey.
+pub fn hung_on_deck_of(frame: &Frame, practice: &Practice, storey: &StoreyPlace, blank: &Rect) -> bool {
+    practice.sheathed == SheathingPlace::Deck && fits_deck(frame, storey, blank) && !laps(frame, blank)
+}
+
+/// A piece with this blank stays within the wall of its storey; from the lowest storey it may hang over what is below.
+fn fits_deck(frame: &Frame, storey: &StoreyPlace, blank: &Rect) -> bool {
+    let section = frame.sections.get(storey.section as usize);
+    let gable = section.is_some_and(|section| section.gable);
+    let uppermost = !frame
+        .storeys
+        .iter()
+        .any(|other| other.section == storey.section && other.stage > storey.stage);
+    let top = section
+        .filter(|_| uppermost && !gable)
+        .map_or(storey.top, |section| section.sheathing_top.max(storey.top));
+    blank.y1 <= top && (storey.stage == 0 || blank.y0 >= storey.base)
 }
 
 /// The storey that something belongs to, with its place in the frame's list: of its section, the highest that begins
@@ -129,12 +123,18 @@ pub fn storey_of<'f>(frame: &'f Frame, rect: &Rect) -> Option<(usize, &'f Storey
         .iter()
         .position(|section| x <= section.x.hi)
         .or_else(|| frame.sections.len().checked_sub(1))?;
-    let own = || {
-        let storeys = frame.storeys.iter().enumerate();
-        storeys.filter(move |(_, storey)| storey.section as usize == section)
-    };
-    own()
-        .filter(|(_, storey)| storey.base <= middle)
-        .max_by_key(|(_, storey)| storey.base)
-        .or_else(|| own().min_by_key(|(_, storey)| storey.base))
+    // Once over the storeys, since every price of a piece asks this.
+    let (mut lowest, mut highest) = (None::<(usize, &StoreyPlace)>, None::<(usize, &StoreyPlace)>);
+    for (index, storey) in frame.storeys.iter().enumerate() {
+        if storey.section as usize != section {
+            continue;
+        }
+        if lowest.is_none_or(|(_, other)| storey.base < other.base) {
+            lowest = Some((index, storey));
+        }
+        if storey.base <= middle && highest.is_none_or(|(_, other)| other.base <= storey.base) {
+            highest = Some((index, storey));
+        }
+    }
+    highest.or(lowest)
 }

@@ -1,17 +1,16 @@
 //! What a vertical seam costs for standing where it should not.
 
-use super::{Prices, Tally};
+use super::{Account, Prices};
 use crate::geometry::Interval;
 use crate::length::Length;
 use crate::takeoff::Part;
 
 impl Prices<'_> {
-    /// A vertical seam over this height.
+    /// Adds a vertical seam over this height.
     ///
     /// It should keep one stud bay, and never less than practice asks, from the corners of openings (common
     /// practice, no source).
-    pub fn seam(&self, x: Length, y: Interval) -> Tally {
-        let mut tally = Tally::default();
+    pub fn seam(&self, x: Length, y: Interval, account: &mut impl Account) {
         let mut corners = 0;
         for place in &self.kernel.frame.openings {
             let bay = self
@@ -34,11 +33,10 @@ impl Prices<'_> {
             }
         }
         self.judge(
-            &mut tally,
+            account,
             Part::SeamsAtCorners,
             i64::try_from(corners).unwrap_or(i64::MAX),
             self.kernel.rates.judgement.seam_at_corner,
         );
-        tally
     }
 }

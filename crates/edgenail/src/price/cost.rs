@@ -27,6 +27,18 @@ pub struct Cost {
     pub parts: Vec<CostPart>,
 }
 
+/// What charges are added up in: a [`Tally`] keeps the parts apart, an [`Amount`] their total alone.
+pub trait Account {
+    /// Adds to a part.
+    fn add(&mut self, part: Part, quantity: i64, amount: Amount);
+}
+
+impl Account for Amount {
+    fn add(&mut self, _: Part, _: i64, amount: Amount) {
+        *self += amount;
+    }
+}
+
 /// Parts being added up, without allocation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Tally([(i64, Amount); Part::ALL.len()]);
@@ -37,23 +49,16 @@ impl Default for Tally {
     }
 }
 
-impl Tally {
-    /// Adds to a part.
-    pub fn add(&mut self, part: Part, quantity: i64, amount: Amount) {
+impl Account for Tally {
+    fn add(&mut self, part: Part, quantity: i64, amount: Amount) {
         if let Some((count, sum)) = self.0.get_mut(part as usize) {
             *count += quantity;
             *sum += amount;
         }
     }
+}
 
-    /// Adds another tally, part by part.
-    pub fn include(&mut self, other: &Self) {
-        for ((count, sum), (more, amount)) in self.0.iter_mut().zip(&other.0) {
-            *count += more;
-            *sum += *amount;
-        }
-    }
-
+impl Tally {
     /// The sum of all parts.
     pub fn total(&self) -> Amount {
         self.0.iter().map(|(_, amount)| *amount).sum()

@@ -1,16 +1,15 @@
 //! What a course costs beside its pieces and its line: its level, its fit with the course below.
 
-use super::{Prices, Tally};
+use super::{Account, Prices};
 use crate::geometry::Interval;
 use crate::layout::Running;
 use crate::length::Length;
 use crate::takeoff::Part;
 
 impl Prices<'_> {
-    /// A level seam at this height over this stretch: it should not lie where storey and band meet, nor at the
+    /// Adds a level seam at this height over this stretch: it should not lie where storey and band meet, nor at the
     /// corner of an opening.
-    pub fn level(&self, y: Length, x: Interval) -> Tally {
-        let mut tally = Tally::default();
+    pub fn level(&self, y: Length, x: Interval, account: &mut impl Account) {
         let joints = self
             .kernel
             .frame
@@ -27,7 +26,7 @@ impl Prices<'_> {
         let near = self.kernel.practice.edge_distance_least + self.kernel.practice.gap;
         if joints.chain(tops).any(|joint| (joint - y).abs() <= near) {
             self.judge(
-                &mut tally,
+                account,
                 Part::SeamsOnJoints,
                 x.len().spaces(Length::feet(4)),
                 self.kernel.rates.judgement.seam_on_joint_per_4_ft,
@@ -43,15 +42,14 @@ impl Prices<'_> {
         };
         let corners = 2 * self.kernel.frame.openings.iter().filter(beside).count();
         self.judge(
-            &mut tally,
+            account,
             Part::SeamsAtCorners,
             i64::try_from(corners).unwrap_or(i64::MAX),
             self.kernel.rates.judgement.seam_at_corner,
         );
-        tally
     }
 
-    /// Seams of a course over the seams of the course below: half a sheet apart is best. Seams over a plate or a
+    /// Adds seams of a course over the seams of the course below: half a sheet apart is best. Seams over a plate or a
     /// rim do not count, nor do upright sheets.
     pub fn offsets(
         &self,
@@ -59,26 +57,24 @@ impl Prices<'_> {
         below: &[Length],
         above: &[Length],
         half: Length,
-    ) -> Tally {
-        let mut tally = Tally::default();
+        account: &mut impl Account,
+    ) {
         if both == (Running::Flat, Running::Flat) {
             let uneven = above.iter().filter(|x| {
                 let nearest = below.iter().map(|other| (*other - **x).abs()).min();
                 nearest.is_some_and(|distance| (distance - half).abs() > self.kernel.practice.gap)
             });
             self.judge(
-                &mut tally,
+                account,
                 Part::UnevenOffsets,
                 i64::try_from(uneven.count()).unwrap_or(i64::MAX),
                 self.kernel.rates.judgement.uneven_offset,
             );
         }
-        tally
     }
 
-    /// Sheets of a course that are not of the length that most of it has.
-    pub fn unlike(&self, sheets: &[u32]) -> Tally {
-        let mut tally = Tally::default();
+    /// Adds sheets of a course that are not of the length that most of it has.
+    pub fn unlike(&self, sheets: &[u32], account: &mut impl Account) {
         let most = sheets
             .iter()
             .map(|sheet| sheets.iter().filter(|other| *other == sheet).count())
@@ -86,11 +82,10 @@ impl Prices<'_> {
             .unwrap_or(0);
         let unlike = sheets.len() - most;
         self.judge(
-            &mut tally,
+            account,
             Part::UnlikeLengths,
             i64::try_from(unlike).unwrap_or(i64::MAX),
             self.kernel.rates.judgement.unlike_length,
         );
-        tally
     }
 }

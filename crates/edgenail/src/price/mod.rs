@@ -17,7 +17,7 @@ mod piece;
 mod total;
 
 pub use crate::takeoff::{Part, PartKind};
-pub use cost::{Cost, CostPart, Tally};
+pub use cost::{Account, Cost, CostPart, Tally};
 pub use total::{cost, judgement, layout_cost, local};
 
 use crate::amount::Amount;
@@ -41,41 +41,35 @@ impl<'a> Prices<'a> {
         Some(Self { kernel })
     }
 
-    /// What a kernel charges, in the unit of the objective.
-    fn tally(&self, charges: impl FnOnce(&mut dyn FnMut(Charge))) -> Tally {
-        let mut tally = Tally::default();
-        charges(&mut |charge| tally.add(charge.part, charge.quantity, charge.worth(self.kernel.rates)));
-        tally
+    /// Takes what a kernel charges into an account, in the unit of the objective.
+    fn into(&self, account: &mut impl Account) -> impl FnMut(Charge) {
+        |charge| account.add(charge.part, charge.quantity, charge.worth(self.kernel.rates))
     }
 
-    /// Minutes of judgement, times a count, into a tally.
-    fn judge(&self, tally: &mut Tally, part: Part, count: i64, each: Amount) {
+    /// Minutes of judgement, times a count.
+    fn judge(&self, account: &mut impl Account, part: Part, count: i64, each: Amount) {
         if count > 0 {
-            tally.add(
-                part,
-                count,
-                Charge::work(part, count, each).worth(self.kernel.rates),
-            );
+            self.into(account)(Charge::work(part, count, each));
         }
     }
 
-    /// A row of nails: its share of a box, driving it.
-    pub fn nail_row(&self, row: &NailRow) -> Tally {
-        self.tally(|charge| self.kernel.nail_row(row, charge))
+    /// Adds a row of nails: its share of a box, driving it.
+    pub fn nail_row(&self, row: &NailRow, account: &mut impl Account) {
+        self.kernel.nail_row(row, &mut self.into(account));
     }
 
-    /// A block: its share of a stick, its end nails, setting it.
-    pub fn block(&self, block: &Block) -> Tally {
-        self.tally(|charge| self.kernel.block(block, charge))
+    /// Adds a block: its share of a stick, its end nails, setting it.
+    pub fn block(&self, block: &Block, account: &mut impl Account) {
+        self.kernel.block(block, &mut self.into(account));
     }
 
-    /// An added stud, or what widens a member, with this face: its share of a stick, setting it.
-    pub fn upright(&self, stick: u32, rect: &Rect) -> Tally {
-        self.tally(|charge| self.kernel.upright(stick, rect, charge))
+    /// Adds a stud that is added, or what widens a member, with this face: its share of a stick, setting it.
+    pub fn upright(&self, stick: u32, rect: &Rect, account: &mut impl Account) {
+        self.kernel.upright(stick, rect, &mut self.into(account));
     }
 
-    /// The line that a course is laid to, snapped in pulls.
-    pub fn line(&self, x: Interval) -> Tally {
-        self.tally(|charge| charge(self.kernel.line(x)))
+    /// Adds the line that a course is laid to, snapped in pulls.
+    pub fn line(&self, x: Interval, account: &mut impl Account) {
+        self.into(account)(self.kernel.line(x));
     }
 }

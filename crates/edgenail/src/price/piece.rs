@@ -1,6 +1,6 @@
 //! What one piece costs before it is nailed: its share of a sheet, its cuts, its setting, its narrowness.
 
-use super::{Prices, Tally};
+use super::{Account, Prices};
 use crate::amount::Amount;
 use crate::geometry::{Rect, Shape};
 use crate::house::Sheet;
@@ -8,22 +8,32 @@ use crate::layout::{Joint, Running, Sides};
 use crate::takeoff::Part;
 
 impl Prices<'_> {
-    /// A piece of this outline, cut from this sheet.
-    pub fn piece(&self, outline: &Shape, sides: Sides, sheet: &Sheet, running: Running) -> Tally {
-        let mut tally = self.tally(|charge| self.kernel.piece(outline, sheet, running, charge));
-        self.narrow(&mut tally, &outline.bounds(), sides);
-        tally
+    /// Adds a piece of this outline, cut from this sheet.
+    pub fn piece(
+        &self,
+        outline: &Shape,
+        sides: Sides,
+        sheet: &Sheet,
+        running: Running,
+        account: &mut impl Account,
+    ) {
+        self.kernel
+            .piece(outline, sheet, running, &mut self.into(account));
+        self.narrow(account, &outline.bounds(), sides);
     }
 
-    /// The total of [`Prices::piece`] for a rectangle; nothing for an empty one.
+    /// What [`Prices::piece`] adds for a rectangle; nothing for an empty one.
     pub fn rectangle(&self, blank: &Rect, sides: Sides, sheet: &Sheet, running: Running) -> Amount {
-        let outline = Shape::from_rect(*blank);
-        outline.map_or_else(Amount::default, |outline| {
-            self.piece(&outline, sides, sheet, running).total()
-        })
+        let mut total = Amount::ZERO;
+        if !blank.is_empty() {
+            self.kernel
+                .rectangle(blank, sheet, running, &mut self.into(&mut total));
+            self.narrow(&mut total, blank, sides);
+        }
+        total
     }
 
-    pub(super) fn narrow(&self, tally: &mut Tally, blank: &Rect, sides: Sides) {
+    pub(super) fn narrow(&self, account: &mut impl Account, blank: &Rect, sides: Sides) {
         let judgement = &self.kernel.rates.judgement;
         let narrow = blank.width().min(blank.height()) + self.kernel.practice.strip_allowance;
         // A strip along a floor band, nailed to plate, rim and plate, is no narrow piece.
@@ -33,9 +43,9 @@ impl Prices<'_> {
             return;
         }
         if narrow < judgement.very_narrow_under {
-            self.judge(tally, Part::VeryNarrowPieces, 1, judgement.very_narrow_piece);
+            self.judge(account, Part::VeryNarrowPieces, 1, judgement.very_narrow_piece);
         } else if narrow < judgement.narrow_under {
-            self.judge(tally, Part::NarrowPieces, 1, judgement.narrow_piece);
+            self.judge(account, Part::NarrowPieces, 1, judgement.narrow_piece);
         }
     }
 }

@@ -1,6 +1,6 @@
 //! What a whole wall costs: read off finished stages, and summed from local prices.
 
-use super::{Cost, Prices, Tally};
+use super::{Account, Cost, Prices, Tally};
 use crate::amount::Amount;
 use crate::blocking::Blocking;
 use crate::edges::{EdgeRun, Site};
@@ -11,27 +11,28 @@ use crate::nailing::{Nailing, nail_piece};
 
 /// What a wall costs, read off its layout, its blocking and its nailing.
 pub fn cost(prices: &Prices<'_>, layout: &Layout, blocking: &Blocking, nailing: &Nailing) -> Cost {
-    let mut tally = of_layout(prices, layout);
+    let mut tally = Tally::default();
+    of_layout(prices, layout, &mut tally);
     prices.wood(&mut tally, blocking);
     for row in &nailing.rows {
-        tally.include(&prices.nail_row(row));
+        prices.nail_row(row, &mut tally);
     }
     tally.cost()
 }
 
 /// The part of the [`cost`] that the layout alone tells: all but backing and nails.
 pub fn layout_cost(prices: &Prices<'_>, layout: &Layout) -> Amount {
-    of_layout(prices, layout).total()
+    let mut total = Amount::ZERO;
+    of_layout(prices, layout, &mut total);
+    total
 }
 
-fn of_layout(prices: &Prices<'_>, layout: &Layout) -> Tally {
-    let mut tally = Tally::default();
+fn of_layout(prices: &Prices<'_>, layout: &Layout, account: &mut impl Account) {
     for piece in &layout.pieces {
-        tally.include(&prices.of_piece(piece));
+        prices.of_piece(piece, account);
     }
-    prices.lines(&mut tally, layout);
-    prices.courses(&mut tally, layout);
-    tally
+    prices.lines(account, layout);
+    prices.courses(account, layout);
 }
 
 /// The sum of local prices: each piece for itself, with the nails that its own edges ask for, then seams, courses and
@@ -46,12 +47,12 @@ pub fn local(
     let mut tally = Tally::default();
     let (mut rows, mut snags) = (Vec::new(), Vec::new());
     for piece in &layout.pieces {
-        tally.include(&prices.of_piece(piece));
+        prices.of_piece(piece, &mut tally);
         let own: Vec<EdgeRun> = runs.iter().filter(|run| run.piece == piece.id).cloned().collect();
         rows.clear();
         nail_piece(site, piece, &own, &mut rows, &mut snags);
         for row in &rows {
-            tally.include(&prices.nail_row(row));
+            prices.nail_row(row, &mut tally);
         }
     }
     prices.lines(&mut tally, layout);
@@ -72,32 +73,29 @@ pub fn judgement(prices: &Prices<'_>, layout: &Layout) -> Tally {
 }
 
 impl Prices<'_> {
-    fn of_piece(&self, piece: &Piece) -> Tally {
-        match self.kernel.stock.sheets.get(piece.sheet as usize) {
-            Some(sheet) => self.piece(&piece.outline, piece.sides, sheet, piece.running),
-            None => Tally::default(),
+    fn of_piece(&self, piece: &Piece, account: &mut impl Account) {
+        if let Some(sheet) = self.kernel.stock.sheets.get(piece.sheet as usize) {
+            self.piece(&piece.outline, piece.sides, sheet, piece.running, account);
         }
     }
 
     /// The line of every course.
-    fn lines(&self, tally: &mut Tally, layout: &Layout) {
+    fn lines(&self, account: &mut impl Account, layout: &Layout) {
         for _ in &layout.bands {
-            tally.include(&self.line(self.kernel.frame.lower.span()));
+            self.line(self.kernel.frame.lower.span(), account);
         }
     }
 
     /// Seams, and how courses fit with one another and with the wall.
-    fn courses(&self, tally: &mut Tally, layout: &Layout) {
+    fn courses(&self, account: &mut impl Account, layout: &Layout) {
         let x = self.kernel.frame.lower.span();
         for (index, band) in layout.bands.iter().enumerate() {
             for seam in &band.seams {
-                tally.include(&self.seam(
-                    *seam,
-                    Interval {
-                        lo: band.y0,
-                        hi: band.y1,
-                    },
-                ));
+                let y = Interval {
+                    lo: band.y0,
+                    hi: band.y1,
+                };
+                self.seam(*seam, y, account);
             }
             let sheets: Vec<u32> = layout
                 .pieces
@@ -105,29 +103,30 @@ impl Prices<'_> {
                 .filter(|piece| piece.band as usize == index)
                 .map(|piece| piece.sheet)
                 .collect();
-            tally.include(&self.unlike(&sheets));
+            self.unlike(&sheets, account);
             if let Some(below) = index.checked_sub(1).and_then(|below| layout.bands.get(below)) {
-                tally.include(&self.level(band.y0, x));
-                tally.include(&self.offsets(
+                self.level(band.y0, x, account);
+                self.offsets(
                     (below.running, band.running),
                     &below.seams,
                     &band.seams,
                     self.half_sheet(layout, index),
-                ));
+                    account,
+                );
             }
         }
     }
 
     /// Blocks, added studs, widened members.
-    fn wood(&self, tally: &mut Tally, blocking: &Blocking) {
+    fn wood(&self, account: &mut impl Account, blocking: &Blocking) {
         for block in &blocking.blocks {
-            tally.include(&self.block(block));
+            self.block(block, account);
         }
         for stud in &blocking.studs {
-            tally.include(&self.upright(stud.stick, &stud.rect));
+            self.upright(stud.stick, &stud.rect, account);
         }
         for widened in &blocking.widened {
-            tally.include(&self.upright(widened.stick, &widened.rect));
+            self.upright(widened.stick, &widened.rect, account);
         }
     }
 

@@ -7,7 +7,7 @@ use crate::evaluate::Evaluated;
 use crate::frame::{EndCondition, Frame, Member, MemberId};
 use crate::geometry::Rect;
 use crate::house::{End, House, Wall};
-use crate::layout::{Piece, Turn, When, stage_of};
+use crate::layout::{Piece, Turn, When};
 use crate::start::Start;
 use crate::takeoff::Place;
 
@@ -68,13 +68,13 @@ impl<'a> Work<'a> {
     /// The stage of a member; none of what belongs to a floor band or a roof.
     pub(super) fn stage_of(&self, member: &Member) -> Option<u32> {
         let storey = self.frame.storeys.get(member.storey? as usize)?;
-        Some(stage_of(self.frame, storey))
+        Some(storey.stage)
     }
 
     /// Names of the storeys of a stage.
     pub(super) fn storey_names(&self, stage: u32) -> String {
         let own = self.frame.storeys.iter();
-        let own = own.filter(|storey| stage_of(self.frame, storey) == stage);
+        let own = own.filter(|storey| storey.stage == stage);
         let mut names: Vec<&str> = own.map(|storey| storey.name.as_str()).collect();
         names.dedup();
         names.join(" and ")

@@ -43,12 +43,12 @@ impl Charge {
     /// Minutes become money at the rate for labour, money becomes minutes by it. Where labour is free, money has no
     /// minutes.
     pub fn worth(&self, rates: &JobRates) -> Amount {
-        let one = i128::from(Amount::PER_UNIT);
-        let labour = i128::from(rates.labour.ten_thousandths());
         match rates.objective {
-            Objective::Money => self.money + self.minutes.scaled(labour, one).unwrap_or_default(),
-            Objective::Minutes if labour > 0 => {
-                self.minutes + self.money.scaled(one, labour).unwrap_or_default()
+            Objective::Money => self.money + self.minutes.at(rates.labour).unwrap_or_default(),
+            Objective::Minutes if rates.labour > Amount::ZERO => {
+                let labour = i128::from(rates.labour.ten_thousandths());
+                let minutes = self.money.scaled(i128::from(Amount::PER_UNIT), labour);
+                self.minutes + minutes.unwrap_or_default()
             }
             Objective::Minutes => self.minutes,
         }

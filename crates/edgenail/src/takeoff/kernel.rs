@@ -2,7 +2,7 @@
 
 use super::{Charge, Part, Place};
 use crate::blocking::{Block, BlockLie};
-use crate::cutting::cuts_of_piece;
+use crate::cutting::{CutWork, cuts_of_blank, cuts_of_piece};
 use crate::frame::Frame;
 use crate::geometry::{Interval, Rect, Shape};
 use crate::house::{House, JobRates, NailTool, Practice, Sheet, Stock};
@@ -44,12 +44,32 @@ impl<'a> Kernel<'a> {
     }
 
     /// A piece of this outline, cut from this sheet: its sheet, setting it, cutting it.
-    pub fn piece(&self, outline: &Shape, sheet: &Sheet, running: Running, charge: &mut dyn FnMut(Charge)) {
+    pub fn piece(&self, outline: &Shape, sheet: &Sheet, running: Running, charge: &mut impl FnMut(Charge)) {
         let blank = outline.bounds();
-        charge(self.material(&blank, sheet, running));
-        let set = self.set(outline, &blank);
+        let work = cuts_of_piece(outline, sheet, running);
+        self.cut_piece(&blank, outline.area2(), work, sheet, running, charge);
+    }
+
+    /// As [`Kernel::piece`], for a piece that is its whole blank.
+    pub fn rectangle(&self, blank: &Rect, sheet: &Sheet, running: Running, charge: &mut impl FnMut(Charge)) {
+        let work = cuts_of_blank(blank, sheet, running);
+        self.cut_piece(blank, 2 * blank.area(), work, sheet, running, charge);
+    }
+
+    /// A piece with this blank and twice this area, cut with this work.
+    fn cut_piece(
+        &self,
+        blank: &Rect,
+        area2: i128,
+        work: CutWork,
+        sheet: &Sheet,
+        running: Running,
+        charge: &mut impl FnMut(Charge),
+    ) {
+        charge(self.material(blank, sheet, running));
+        let set = self.set(area2, blank);
         charge(set);
-        let place = Place::of(self.frame, self.practice, self.rates, &blank);
+        let place = Place::of(self.frame, self.practice, self.rates, blank);
         if let Some((part, factor)) = place.factor(self.rates) {
             charge(Charge {
                 part,
@@ -57,7 +77,6 @@ impl<'a> Kernel<'a> {
                 ..set
             });
         }
-        let work = cuts_of_piece(outline, sheet, running);
         let mut cut = |part, count: u32, each| {
             if count > 0 {
                 charge(Charge::work(part, count.into(), each));
@@ -96,11 +115,11 @@ impl<'a> Kernel<'a> {
         Charge::buy(Part::Sheets, 1, share.unwrap_or_default())
     }
 
-    fn set(&self, outline: &Shape, blank: &Rect) -> Charge {
+    fn set(&self, area2: i128, blank: &Rect) -> Charge {
         let rates = self.rates;
         let long = blank.width().max(blank.height());
         let up_to = |feet: i64| long <= Length::feet(feet) + rates.length_allowance;
-        let (part, each) = if outline.area2() < self.small2 {
+        let (part, each) = if area2 < self.small2 {
             (Part::SetSmall, rates.set_small)
         } else if up_to(8) {
             (Part::Set8, rates.set_8)
@@ -115,7 +134,7 @@ impl<'a> Kernel<'a> {
     }
 
     /// A row of nails: its share of a box, driving it.
-    pub fn nail_row(&self, row: &NailRow, charge: &mut dyn FnMut(Charge)) {
+    pub fn nail_row(&self, row: &NailRow, charge: &mut impl FnMut(Charge)) {
         let count = i64::from(row.count());
         if let Some(nail) = self.stock.nails.get(row.nail as usize) {
             let (part, each) = match nail.tool {
@@ -151,7 +170,7 @@ impl<'a> Kernel<'a> {
     }
 
     /// A block: its share of a stick, its end nails, setting it.
-    pub fn block(&self, block: &Block, charge: &mut dyn FnMut(Charge)) {
+    pub fn block(&self, block: &Block, charge: &mut impl FnMut(Charge)) {
         let (part, each) = match block.lie {
             BlockLie::Flat => (Part::FlatBlocks, self.rates.block_flat),
             BlockLie::OnEdge => (Part::BlocksOnEdge, self.rates.block_on_edge),
@@ -164,7 +183,7 @@ impl<'a> Kernel<'a> {
     }
 
     /// An added stud, or what widens a member: its share of a stick, setting it.
-    pub fn upright(&self, stick: u32, rect: &Rect, charge: &mut dyn FnMut(Charge)) {
+    pub fn upright(&self, stick: u32, rect: &Rect, charge: &mut impl FnMut(Charge)) {
         charge(Charge::work(Part::AddedStuds, 1, self.rates.added_stud));
         charge(self.stick(Part::StudLumber, stick, cut_length(rect)));
     }

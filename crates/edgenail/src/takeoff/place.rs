@@ -6,7 +6,7 @@ use crate::decimal::Decimal;
 use crate::frame::{Frame, StoreyPlace};
 use crate::geometry::Rect;
 use crate::house::{JobRates, Practice};
-use crate::layout::{hung_on_deck, stage_of, storey_of};
+use crate::layout::{hung_on_deck_of, storey_of};
 use crate::length::Length;
 use serde::Serialize;
 
@@ -33,24 +33,34 @@ impl Place {
     /// others, those that lap past a neighbour, and all pieces of a wall that is sheathed standing, wait until the wall
     /// stands.
     pub fn of(frame: &Frame, practice: &Practice, rates: &JobRates, blank: &Rect) -> Self {
-        if hung_on_deck(frame, practice, blank) {
-            return if in_upper_storey(frame, blank) {
+        let own = storey_of(frame, blank).map(|(_, storey)| storey);
+        if own.is_some_and(|storey| hung_on_deck_of(frame, practice, storey, blank)) {
+            return if in_upper_storey(own, blank) {
                 Self::UpperStorey
             } else {
                 Self::Deck
             };
         }
-        Self::standing(frame, rates, blank)
+        Self::against(frame, rates, own, blank)
     }
 
     /// Where a piece with this blank is set from against a standing wall.
     pub fn standing(frame: &Frame, rates: &JobRates, blank: &Rect) -> Self {
-        let own = storey_of(frame, blank);
-        let ground = own.map_or(Length::ZERO, |(_, storey)| ground(frame, storey));
+        Self::against(
+            frame,
+            rates,
+            storey_of(frame, blank).map(|(_, storey)| storey),
+            blank,
+        )
+    }
+
+    /// Where a piece that belongs to this storey is set from against a standing wall.
+    fn against(frame: &Frame, rates: &JobRates, own: Option<&StoreyPlace>, blank: &Rect) -> Self {
+        let ground = own.map_or(Length::ZERO, |storey| ground(frame, storey));
         let places = &rates.places;
         if (blank.y0 + blank.y1).half() - ground > places.high_above {
             Self::High
-        } else if in_upper_storey(frame, blank) {
+        } else if in_upper_storey(own, blank) {
             Self::UpperStorey
         } else if blank.y1 - ground > places.ladder_above {
             Self::Ladder
@@ -73,13 +83,10 @@ impl Place {
     /// What the place adds to so many minutes on the deck, rounded half up.
     pub fn adds(factor: Decimal, minutes: Amount) -> Amount {
         let places = 4;
-        let factor = factor
-            .scaled(1, 1, places)
-            .and_then(|factor| factor.in_units_of(places));
-        let beyond = i128::from(factor.unwrap_or(Amount::PER_UNIT) - Amount::PER_UNIT);
-        minutes
-            .scaled(beyond, i128::from(Amount::PER_UNIT))
-            .unwrap_or_default()
+        let rounded = || factor.scaled(1, 1, places)?.in_units_of(places);
+        let factor = factor.in_units_of(places).or_else(rounded);
+        let factor = Amount::from_ten_thousandths(factor.unwrap_or(Amount::PER_UNIT));
+        minutes.at(factor - Amount::whole(1)).unwrap_or_default()
     }
 }
 
@@ -92,7 +99,6 @@ fn ground(frame: &Frame, storey: &StoreyPlace) -> Length {
 }
 
 /// A piece reaches over the bottom plates of an upper storey that it belongs to.
-fn in_upper_storey(frame: &Frame, blank: &Rect) -> bool {
-    storey_of(frame, blank)
-        .is_some_and(|(_, storey)| stage_of(frame, storey) > 0 && blank.y1 > storey.studs_from)
+fn in_upper_storey(own: Option<&StoreyPlace>, blank: &Rect) -> bool {
+    own.is_some_and(|storey| blank.y1 > storey.studs_from && storey.stage > 0)
 }
