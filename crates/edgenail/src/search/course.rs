@@ -8,7 +8,6 @@ use crate::geometry::{Interval, Rect};
 use crate::house::End;
 use crate::layout::{BandSpec, Joint, Running, Sides, on_sawn_rim};
 use crate::length::Length;
-use std::collections::HashMap;
 
 /// What a course has to fit, whatever lies below it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -95,7 +94,8 @@ impl<'s, 'a> Course<'s, 'a> {
             .map(|(x, seam)| if near(x) { *seam + FORBIDDING } else { *seam })
             .collect();
         let mut best = of_any.cheapest(slot, stops, &seams, effort)?;
-        let unlike = space.prices.unlike(&best.1.sheets).total();
+        let mut unlike = Amount::ZERO;
+        space.prices.unlike(&best.1.sheets, &mut unlike);
         if unlike > Amount::ZERO {
             best.0 += unlike;
             if of_one.is_empty() {
@@ -146,12 +146,13 @@ impl<'s, 'a> Strips<'s, 'a> {
         onward[last] = Some(Amount::ZERO);
         for from in (0..last).rev() {
             let mut best: Option<Way> = None;
+            let through = self.prices.through(stops[from]);
             // The longest first: the way on from near stops costs so much that most need no price.
             for (step, strip) in self.priced[from].iter_mut().enumerate().rev() {
                 let to = from + 1 + step;
                 let Some(onward) = onward[to] else { continue };
                 let span = Interval::new(stops[from], stops[to]);
-                if best.is_some_and(|best| best.price <= onward + self.prices.least(span)) {
+                if best.is_some_and(|best| best.price <= onward + self.prices.least(span, through)) {
                     continue;
                 }
                 let priced = strip.get_or_insert_with(|| {
@@ -235,7 +236,8 @@ fn positions(space: &Space<'_>, slot: &Slot) -> Vec<Length> {
 /// What a seam at this place costs: judgement, the studs that have to be added. Near a joint of the topmost plate it
 /// takes the least amount more, which decides between seams that cost the same.
 fn seam_price(space: &Space<'_>, slot: &Slot, x: Length) -> Amount {
-    let mut price = space.prices.seam(x, slot.y).total();
+    let mut price = Amount::ZERO;
+    space.prices.seam(x, slot.y, &mut price);
     if space.bare_length(x, slot.y) > space.practice.free_edge_most {
         price += space.prices.added_stud(slot.y.len());
     }
@@ -268,8 +270,6 @@ struct StripPrices<'s, 'a> {
     sheets: Vec<u32>,
     /// The parts of the strip that is being priced.
     parts: Vec<Rect>,
-    /// Prices of strips that are all of one part, by width and by what they meet on the left and on the right.
-    plain: HashMap<(Length, bool, bool), Option<(Amount, u32)>>,
 }
 
 impl<'s, 'a> StripPrices<'s, 'a> {
@@ -305,15 +305,25 @@ impl<'s, 'a> StripPrices<'s, 'a> {
             floor: (space.prices.least_setting(), least.min().unwrap_or(0)),
             sheets,
             parts: Vec::new(),
-            plain: HashMap::new(),
         }
     }
 
-    /// Less than what a strip costs, or as much.
-    fn least(&self, strip: Interval) -> Amount {
+    /// How far strips from a stop may reach before they have sheathing over the whole height of the course: openings
+    /// run through shorter ones.
+    fn through(&self, stop: Length) -> Interval {
         let half = self.space.gap.half();
-        let through = |hole: &Rect| hole.x0 <= strip.lo + half && strip.hi - half <= hole.x1;
-        if self.under_slope || self.holes.iter().any(through) {
+        let to_right = self.holes.iter().filter(|hole| hole.x0 <= stop + half);
+        let to_left = self.holes.iter().filter(|hole| stop - half <= hole.x1);
+        Interval {
+            lo: to_left.map(|hole| hole.x0 - half).fold(stop, Length::min),
+            hi: to_right.map(|hole| hole.x1 + half).fold(stop, Length::max),
+        }
+    }
+
+    /// Less than what a strip costs, or as much; `through` is how far openings run [through](Self::through) strips from
+    /// one of its ends.
+    fn least(&self, strip: Interval, through: Interval) -> Amount {
+        if self.under_slope || through.covers(strip) {
             return Amount::ZERO;
         }
         // A sheet at the end of the wall may be a little short of its strip.
@@ -335,17 +345,8 @@ impl<'s, 'a> StripPrices<'s, 'a> {
         let half = self.space.gap.half();
         let give = |at_end: bool| if at_end { Length::ZERO } else { half };
         let x = Interval::new(strip.lo + give(at_left), strip.hi - give(at_right));
-        let whole = self.divide(x);
-        if !whole {
-            return self.cheapest(strip, sides);
-        }
-        let key = (strip.len(), at_left, at_right);
-        if let Some(known) = self.plain.get(&key) {
-            return *known;
-        }
-        let price = self.cheapest(strip, sides);
-        self.plain.insert(key, price);
-        price
+        self.divide(x);
+        self.cheapest(strip, sides)
     }
 
     /// The cheapest sheet for the parts of a strip.
@@ -388,8 +389,8 @@ impl<'s, 'a> StripPrices<'s, 'a> {
     }
 
     /// Writes over the parts what is left of a strip where openings run across its whole width, under a rake up to
-    /// its highest point. True where that is one part as high as the course.
-    fn divide(&mut self, x: Interval) -> bool {
+    /// its highest point.
+    fn divide(&mut self, x: Interval) {
         let (space, y) = (self.space, self.y);
         self.parts.clear();
         let high = if self.under_slope {
@@ -399,19 +400,18 @@ impl<'s, 'a> StripPrices<'s, 'a> {
             y.hi
         };
         if y.lo >= high {
-            return false;
+            return;
         }
         let left = Interval::new(y.lo, high);
         let runs_through = |hole: &&Rect| hole.x0 <= x.lo && x.hi <= hole.x1 && hole.y_span().overlaps(y);
         if !self.holes.iter().any(|hole| runs_through(&hole)) {
             self.parts.push(Rect::from_spans(x, left));
-            return high == y.hi;
+            return;
         }
         let through = self.holes.iter().filter(runs_through).map(Rect::y_span);
         let through = Interval::union(through.collect());
         let spans = Interval::subtract(left, &through);
         self.parts
             .extend(spans.into_iter().map(|span| Rect::from_spans(x, span)));
-        false
     }
 }

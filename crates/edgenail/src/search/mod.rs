@@ -8,6 +8,7 @@
 
 mod course;
 mod datum;
+mod guess;
 mod level;
 mod space;
 mod stack;

@@ -1,7 +1,8 @@
 //! What a search may choose from, prepared once for a wall.
 
+use crate::edges::Wood;
 use crate::frame::{Axis, Frame};
-use crate::geometry::{Convex, Interval, Rect, Toward};
+use crate::geometry::{Interval, Rect, Toward};
 use crate::house::{BlockedEdges, House, Practice, Sheet, Stock, Wall};
 use crate::layout::{Running, on_sawn_rim};
 use crate::length::Length;
@@ -33,8 +34,8 @@ pub(super) struct Space<'a> {
     pub holes: Vec<Rect>,
     /// Level and upright faces that hold nails: rectangle around each, and its direction.
     pub faces: Vec<(Rect, Axis)>,
-    /// Sloped faces that hold nails.
-    pub slopes: Vec<Convex>,
+    /// All faces, found by their place.
+    wood: Wood<'a>,
 }
 
 impl<'a> Space<'a> {
@@ -81,12 +82,6 @@ impl<'a> Space<'a> {
             .filter(|member| member.nailable && member.axis != Axis::Sloped)
             .map(|member| (member.face.bounds(), member.axis))
             .collect();
-        let slopes = frame
-            .members
-            .iter()
-            .filter(|member| member.nailable && member.axis == Axis::Sloped)
-            .map(|member| member.face)
-            .collect();
         let top = frame.upper.points().iter().map(|point| point.y).max()?;
         Some(Self {
             stock: &house.stock,
@@ -103,7 +98,7 @@ impl<'a> Space<'a> {
             top,
             holes: frame.holes(),
             faces,
-            slopes,
+            wood: Wood::new(frame),
         })
     }
 
@@ -236,13 +231,18 @@ impl<'a> Space<'a> {
             .y_at(x, Toward::Left)
             .map_or(y.hi, |high| high.clamp(y.lo, y.hi));
         let y = Interval::new(y.lo, high);
-        let mut taken: Vec<Interval> = self
-            .faces
-            .iter()
-            .filter(|(face, _)| face.x0 + reach <= x && x + reach <= face.x1)
-            .map(|(face, _)| face.y_span())
+        let line = Rect::new(x, y.lo, x, y.hi);
+        let behind = self.wood.near(line).filter(|face| face.nailable);
+        let mut taken: Vec<Interval> = behind
+            .filter_map(|face| {
+                let member = self.wood.member(face.member)?;
+                if member.axis == Axis::Sloped {
+                    return member.face.span_at_x(x);
+                }
+                let holds = face.bounds.x0 + reach <= x && x + reach <= face.bounds.x1;
+                holds.then(|| face.bounds.y_span())
+            })
             .collect();
-        taken.extend(self.slopes.iter().filter_map(|face| face.span_at_x(x)));
         taken.extend(
             self.holes
                 .iter()

@@ -1,0 +1,161 @@
+//! What a course between two levels seems to cost before its seams are known.
+
+use super::FORBIDDING;
+use super::level::Levels;
+use super::space::{Space, up_and_across};
+use crate::amount::Amount;
+use crate::geometry::{Interval, Rect};
+use crate::house::Sheet;
+use crate::layout::{Joint, Running, Sides};
+use crate::length::Length;
+
+/// Prices courses between levels.
+pub(super) struct Guesses<'s, 'a> {
+    space: &'s Space<'a>,
+    /// Levels, rising, the bottom line first.
+    pub levels: &'s [Length],
+    /// Levels where the uppermost course may end.
+    pub ends: Vec<bool>,
+    /// Half the gap at each level.
+    gaps: Vec<Length>,
+    /// The seam at each level, nothing where the uppermost course ends, with the line of the course below it.
+    seams: Vec<Amount>,
+}
+
+/// A course up to some level.
+#[derive(Clone, Copy)]
+pub(super) struct Guess {
+    /// The place of the level that it starts at.
+    pub from: usize,
+    pub running: Running,
+    /// What it seems to cost.
+    pub price: Amount,
+}
+
+/// The sheets of one direction.
+struct Row<'a> {
+    sheet: &'a Sheet,
+    up: Length,
+    across: Length,
+    /// How many of them stand side by side.
+    count: i64,
+}
+
+impl<'s, 'a> Guesses<'s, 'a> {
+    pub fn new(space: &'s Space<'a>, levels: &'s Levels) -> Self {
+        let Levels { all: levels, ends } = levels;
+        let ends: Vec<bool> = levels.iter().map(|level| ends.contains(level)).collect();
+        let mut line = Amount::ZERO;
+        space.prices.line(space.x, &mut line);
+        let seam = |(level, end): (&Length, &bool)| {
+            if *end {
+                line
+            } else {
+                line + level_seam(space, *level)
+            }
+        };
+        Self {
+            space,
+            levels,
+            gaps: levels.iter().map(|level| space.half_gap(*level)).collect(),
+            seams: levels.iter().zip(&ends).map(seam).collect(),
+            ends,
+        }
+    }
+
+    /// Every course that may run so, by the level that it ends at.
+    pub fn courses(&self, running: Running) -> Vec<Vec<Guess>> {
+        let rows = self.rows(running);
+        let course = |from, to| {
+            let price = self.price(running, &rows, from, to)?;
+            Some(Guess { from, running, price })
+        };
+        let to = 0..self.levels.len();
+        to.map(|to| (0..to).filter_map(|from| course(from, to)).collect())
+            .collect()
+    }
+
+    fn rows(&self, running: Running) -> Vec<Row<'a>> {
+        let sheets = self.space.sheets.iter();
+        let row = |sheet: &'a Sheet| {
+            let (up, across) = up_and_across(sheet, running);
+            Row {
+                sheet,
+                up,
+                across,
+                count: self.space.x.len().spaces(across + self.space.gap),
+            }
+        };
+        sheets
+            .filter_map(|index| Some(row(self.space.sheet(*index)?)))
+            .collect()
+    }
+
+    /// The course from one level to another as if there were no openings. `None` where no sheet fits or the course is a
+    /// mere filler.
+    fn price(&self, running: Running, rows: &[Row<'_>], from: usize, to: usize) -> Option<Amount> {
+        let y = Interval::new(*self.levels.get(from)?, *self.levels.get(to)?);
+        let (lowest, uppermost) = (from == 0, *self.ends.get(to)?);
+        let gap = |level: usize, end: bool| {
+            if end {
+                Some(Length::ZERO)
+            } else {
+                self.gaps.get(level).copied()
+            }
+        };
+        let net = y.len() - gap(from, lowest)? - gap(to, uppermost)?;
+        let short = if lowest || uppermost {
+            self.space.practice.end_short
+        } else {
+            Length::ZERO
+        };
+        let mut high = rows.iter().filter(|row| net <= row.up + short).peekable();
+        high.peek()?;
+        if *self.ends.get(from)? || !self.fits(y, net, uppermost) || self.space.runs_past_rim(y) {
+            return None;
+        }
+        let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
+        let sides = Sides {
+            left: Joint::Seam,
+            right: Joint::Seam,
+            bottom: end(lowest),
+            top: end(uppermost),
+        };
+        let sheets = high.filter_map(|row| {
+            let blank = Rect::from_size(Length::ZERO, y.lo, row.across, net.min(row.up));
+            let each = || self.space.prices.rectangle(&blank, sides, row.sheet, running);
+            (!blank.is_empty()).then(|| each().times(row.count).unwrap_or_default())
+        });
+        Some(sheets.min()? + *self.seams.get(to)?)
+    }
+
+    /// The course is no mere filler, and short of the top a last one ends only where that saves a cut.
+    fn fits(&self, y: Interval, net: Length, uppermost: bool) -> bool {
+        let space = self.space;
+        if net < space.practice.filler_least
+            || (uppermost && y.hi != space.top && !space.last_sizes.contains(&net))
+        {
+            return false;
+        }
+        net >= space.practice.strip_least || space.frame.ties_band(y)
+    }
+}
+
+/// A level seam with its nails, and with a row of blocks where nothing carries it.
+fn level_seam(space: &Space<'_>, y: Length) -> Amount {
+    let rows = if space.level_on_wood(y) {
+        space.prices.level_rows(space.x, 2)
+    } else if space.level_blocked(y) {
+        space.prices.block_row(space.x)
+    } else {
+        Amount::ZERO
+    };
+    let parted = if space.parts_gable(y) {
+        FORBIDDING
+    } else {
+        Amount::ZERO
+    };
+    let mut price = rows + parted;
+    space.prices.level(y, space.x, &mut price);
+    price
+}
