@@ -62,10 +62,23 @@ pub(super) fn corners_within(sides: &[HalfPlane]) -> Vec<Point> {
 /// The whole point nearest to `(x, y) / scale`, within a few units, that lies in all half-planes.
 fn nearest_within(sides: &[HalfPlane], x: i128, y: i128, scale: i128) -> Option<Point> {
     let (left, below) = (x.div_euclid(scale), y.div_euclid(scale));
-    let near = (-3..=4).flat_map(|i| (-3..=4).map(move |j| (left + i, below + j)));
-    let within = near.filter(|&(px, py)| sides.iter().all(|side| side.holds(px, py, 1)));
-    let nearest = within.min_by_key(|&(px, py)| (px * scale - x).abs() + (py * scale - y).abs());
-    nearest.map(|(px, py)| Point::new(to_length(px), to_length(py)))
+    // The nearest steps first, so that most points are farther than one that was found and need no test.
+    let steps = [0, 1, -1, 2, -2, 3, -3, 4];
+    let across = steps.map(|step| (left + step, ((left + step) * scale - x).abs()));
+    let up = steps.map(|step| (below + step, ((below + step) * scale - y).abs()));
+    let mut nearest: Option<(i128, i128, i128)> = None;
+    for (px, aside) in across {
+        if nearest.is_some_and(|(away, ..)| away < aside) {
+            continue;
+        }
+        for (py, above) in up {
+            let key = (aside + above, px, py);
+            if nearest.is_none_or(|nearest| key < nearest) && sides.iter().all(|side| side.holds(px, py, 1)) {
+                nearest = Some(key);
+            }
+        }
+    }
+    nearest.map(|(_, px, py)| Point::new(to_length(px), to_length(py)))
 }
 
 /// The corners of the smallest convex polygon around some points, counter-clockwise from the leftmost lowest.
