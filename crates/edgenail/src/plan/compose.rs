@@ -1,5 +1,6 @@
 //! From a house to its plan: every wall through its stages, then cutting over the house, then the take-off.
 
+use super::shared::shared;
 use super::{Plan, WallPlan, given, law};
 use crate::cutting::{blanks, cut};
 use crate::error::Error;
@@ -15,18 +16,36 @@ use crate::search::{Alternative, Found, search};
 use crate::start::start;
 use crate::steps::steps;
 use crate::takeoff::{BuiltWall, takeoff};
+use std::num::NonZeroUsize;
+use std::thread;
 
-/// Plans a house that was read or built.
+/// Plans a house that was read or built, its walls on as many threads as the machine offers.
 ///
 /// # Errors
 ///
 /// [`Error::NoLayout`] when a wall has no layout that keeps the rules; [`Error::Internal`] when the library
 /// contradicts itself.
 pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
-    let mut walls = Vec::with_capacity(house.walls.len());
-    for index in 0..house.walls.len() {
-        walls.push(plan_wall(&house, index)?);
-    }
+    let threads = thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
+    plan_house_on(threads, house, assumed)
+}
+
+/// As [`plan_house`], on at most so many threads. The plan is the same for any number of them.
+///
+/// # Errors
+///
+/// As [`plan_house`].
+///
+/// ```
+/// use std::num::NonZeroUsize;
+/// let (house, assumed) = edgenail::read_house(edgenail::demo::HOUSE_JSON.as_bytes()).unwrap();
+/// let plan = edgenail::plan::plan_house_on(NonZeroUsize::MIN, house, assumed)?;
+/// assert_eq!(plan.json(), edgenail::plan_json(edgenail::demo::HOUSE_JSON)?.json());
+/// # Ok::<(), edgenail::Error>(())
+/// ```
+pub fn plan_house_on(threads: NonZeroUsize, house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
+    let walls = shared(house.walls.len(), threads, |index| plan_wall(&house, index));
+    let mut walls = walls.into_iter().collect::<Result<Vec<_>, _>>()?;
     both_faces(&house, &mut walls);
     let layouts: Vec<(usize, &Layout)> = walls
         .iter()
@@ -51,7 +70,7 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
         })
         .collect();
     let takeoff = takeoff(&house, &built, &cutting);
-    law::check(&house, &walls, &takeoff)?;
+    law::check(threads, &house, &walls, &takeoff)?;
     Ok(Plan::new(house, assumed, walls, cutting, takeoff))
 }
 

@@ -1,6 +1,7 @@
 //! The price law, checked on every plan.
 
 use super::WallPlan;
+use super::shared::shared;
 use crate::edges::Site;
 use crate::error::Error;
 use crate::evaluate::Evaluated;
@@ -8,6 +9,7 @@ use crate::frame::Frame;
 use crate::house::House;
 use crate::price::{Prices, judgement, local};
 use crate::takeoff::Takeoff;
+use std::num::NonZeroUsize;
 
 /// Holds every wall to the law: the sum of local prices is what the take-off and judgement charge, and what the layout
 /// was chosen by.
@@ -15,10 +17,19 @@ use crate::takeoff::Takeoff;
 /// # Errors
 ///
 /// [`Error::Internal`] with the wall and the amounts that differ.
-pub(super) fn check(house: &House, walls: &[WallPlan], takeoff: &Takeoff) -> Result<(), Error> {
-    walls
-        .iter()
-        .try_for_each(|wall| hold(house, &wall.name, &wall.frame, &wall.built, takeoff))
+pub(super) fn check(
+    threads: NonZeroUsize,
+    house: &House,
+    walls: &[WallPlan],
+    takeoff: &Takeoff,
+) -> Result<(), Error> {
+    let held = shared(walls.len(), threads, |index| {
+        let wall = walls.get(index);
+        wall.map_or(Ok(()), |wall| {
+            hold(house, &wall.name, &wall.frame, &wall.built, takeoff)
+        })
+    });
+    held.into_iter().collect()
 }
 
 /// Holds one wall to the law.

@@ -4,9 +4,10 @@ mod compose;
 mod document;
 mod given;
 mod law;
+mod shared;
 mod sheet;
 
-pub use compose::plan_house;
+pub use compose::{plan_house, plan_house_on};
 
 use crate::cutting::CutPlan;
 use crate::error::Error;
