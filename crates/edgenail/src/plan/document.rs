@@ -7,11 +7,11 @@ use crate::house::House;
 use crate::length::Length;
 use crate::price::Cost;
 use crate::reading::Assumed;
+use crate::report::{Results, Tables};
 use crate::search::Alternative;
 use crate::start::Start;
 use crate::steps::Step;
-use crate::table::Table;
-use serde::{Serialize, Serializer};
+use serde::Serialize;
 
 /// The version of the document; a reader refuses a major number that it does not know.
 #[derive(Serialize)]
@@ -71,20 +71,15 @@ struct Document<'a> {
     house: Understood<'a>,
     walls: Vec<WallDocument<'a>>,
     cutting: CuttingDocument<'a>,
-    tables: Tables,
-}
-
-/// Tables as an object, in their order. Single nails are left to their rows.
-struct Tables(Vec<Table>);
-
-impl Serialize for Tables {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(self.0.iter().map(|table| (table.name, table)))
-    }
+    tables: Tables<'a>,
 }
 
 /// The document. Writing plain data into memory has no way to fail.
 pub(super) fn write(plan: &Plan) -> String {
+    plan.results(|results| text(plan, results))
+}
+
+fn text(plan: &Plan, results: &Results<'_>) -> String {
     let document = Document {
         version: Version { major: 1, minor: 0 },
         length_unit: UNIT,
@@ -96,12 +91,7 @@ pub(super) fn write(plan: &Plan) -> String {
         },
         walls: plan.walls.iter().map(wall).collect(),
         cutting: cutting(&plan.cutting),
-        tables: Tables(
-            plan.tables()
-                .into_iter()
-                .filter(|table| table.name != "nails")
-                .collect(),
-        ),
+        tables: Tables(results),
     };
     serde_json::to_string(&document).unwrap_or_default()
 }

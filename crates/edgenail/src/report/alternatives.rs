@@ -27,12 +27,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "alternatives",
         meaning: "A layout that was weighed and not chosen, the next best first.",
         fields: vec![
-            Field::text("wall", "The wall.", |row: &Row<'_>| row.wall.name.to_owned()),
+            Field::text("wall", "The wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
             Field::text("summary", "What it is, in a few words.", |row| {
-                row.alternative.summary.clone()
+                row.alternative.summary.as_str().into()
             }),
             Field::int("panels", "How many panels it has.", |row| {
                 row.alternative.pieces.into()
@@ -52,7 +52,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::text(
                 "breaks",
                 "The rule that it breaks; empty where it breaks none.",
-                |row| row.alternative.breaks.clone(),
+                |row| row.alternative.breaks.as_str().into(),
             ),
         ],
     }

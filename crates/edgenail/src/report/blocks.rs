@@ -14,7 +14,7 @@ pub(super) struct Row<'a> {
     kind: &'static str,
     rect: Rect,
     length: Length,
-    lie: String,
+    lie: &'static str,
     stick: u32,
     fills_depth: bool,
     serves: Vec<u32>,
@@ -43,7 +43,7 @@ pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
                 kind,
                 rect,
                 length: rect.height(),
-                lie: String::new(),
+                lie: "",
                 stick,
                 fills_depth: false,
                 serves: serves.map(|run| run.id).collect(),
@@ -76,14 +76,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "blocks",
         meaning: "A piece of wood that the plan adds behind the sheathing.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
             Field::text("kind", "block, added_stud or widened_member.", |row| {
-                row.kind.to_owned()
+                row.kind.into()
             }),
             Field::length("x0", "Left end of the face that shows.", |row| row.rect.x0),
             Field::length("y0", "Lower end of the face that shows.", |row| row.rect.y0),
@@ -91,10 +89,10 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::length("y1", "Upper end of the face that shows.", |row| row.rect.y1),
             Field::length("length", "Cut length.", |row| row.length),
             Field::text("lie", "How a block lies; empty for upright pieces.", |row| {
-                row.lie.clone()
+                row.lie.into()
             }),
             Field::text("stick", "The stick that it is cut from.", |row| {
-                stock_name(row.sticks, row.stick, |stick| &stick.name).to_owned()
+                stock_name(row.sticks, row.stick, |stick| &stick.name).into()
             }),
             Field::int(
                 "fills_depth",
@@ -110,10 +108,11 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                         .map(u32::to_string)
                         .collect::<Vec<_>>()
                         .join(" ")
+                        .into()
                 },
             ),
             Field::text("because", "Why a member is widened; else empty.", |row| {
-                row.because.clone()
+                row.because.as_str().into()
             }),
         ],
     }

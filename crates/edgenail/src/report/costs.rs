@@ -25,19 +25,19 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         meaning: "A part of what a wall's layout costs, by which layouts are compared; what only the cutting of the \
                   whole house tells is in the take-off.",
         fields: vec![
-            Field::text("wall", "The wall.", |row: &Row<'_>| row.wall.name.to_owned()),
+            Field::text("wall", "The wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
-            Field::text("part", "The part.", |row| row.part.part.name().to_owned()),
+            Field::text("part", "The part.", |row| row.part.part.name().into()),
             Field::text(
                 "kind",
                 "material, labour, or judgement: what a framer would rather not do.",
-                |row| super::word(&row.part.part.kind()),
+                |row| super::word(&row.part.part.kind()).into(),
             ),
             Field::int("quantity", "How many of what it counts.", |row| row.part.quantity),
             Field::text("counts", "What the quantity counts.", |row| {
-                row.part.part.counts().to_owned()
+                row.part.part.counts().into()
             }),
             Field::int_in(
                 UNIT,

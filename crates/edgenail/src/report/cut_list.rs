@@ -20,14 +20,14 @@ pub(super) fn schema() -> Schema<CutRow> {
         name: "cut_list",
         meaning: "A piece to be cut, by sheet and place on it; pieces that are not cut come last.",
         fields: vec![
-            Field::text("wall", "The wall.", |row: &CutRow| row.wall.clone()),
+            Field::text("wall", "The wall.", |row: &CutRow| row.wall.as_str().into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall_index.into()
             }),
             Field::int("panel", "The panel's id.", |row| row.panel.into()),
-            Field::text("mark", "What is written on it.", |row| row.mark.clone()),
+            Field::text("mark", "What is written on it.", |row| row.mark.as_str().into()),
             Field::text("sheet", "Name of the sheet in stock that it asks for.", |row| {
-                row.sheet.clone()
+                row.sheet.as_str().into()
             }),
             Field::int(
                 "cut_sheet",
@@ -38,14 +38,14 @@ pub(super) fn schema() -> Schema<CutRow> {
                 "source",
                 "sheet (a whole new one), offcut (from an earlier job) or drop (what is routed out of a panel that \
                  hangs); empty if it is not cut.",
-                |row| row.source.to_owned(),
+                |row| row.source.into(),
             ),
             Field::length("width", "Size along the sheet's width.", |row| row.width),
             Field::length("length", "Size along the sheet's length.", |row| row.length),
             Field::text(
                 "size",
                 "Width × length as they are read off a tape, rounded down to 1/32 in.",
-                |row| row.shown.clone(),
+                |row| row.shown.as_str().into(),
             ),
             Field::length(
                 "x",
@@ -65,17 +65,17 @@ pub(super) fn schema() -> Schema<CutRow> {
             Field::text(
                 "notches",
                 "Rectangles to be cut from it as it hangs: from its left, from its bottom: width × height.",
-                |row| row.notches.clone(),
+                |row| row.notches.as_str().into(),
             ),
             Field::text(
                 "rake",
                 "Sloping cuts as it hangs: heights at their left and right ends, from its bottom.",
-                |row| row.rake.clone(),
+                |row| row.rake.as_str().into(),
             ),
             Field::text(
                 "hand",
                 "Which way a raked piece rises, seen from its printed face: left, right or both; empty for others.",
-                |row| row.hand.map_or_else(String::new, |hand| word(&hand)),
+                |row| row.hand.map_or_else(|| "".into(), |hand| word(&hand).into()),
             ),
             Field::int(
                 "turns_over",

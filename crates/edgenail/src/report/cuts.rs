@@ -87,30 +87,26 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 "part",
                 "Which part of the sheet: empty is all of it, 1 what its cut leaves nearer to the corner, 2 the \
                  rest, 12 the rest of 1, and so on.",
-                |row| row.part.clone(),
+                |row| row.part.as_str().into(),
             ),
             Field::text(
                 "kind",
                 "crosscut (across the sheet's length), rip (along it), panel, offcut or waste.",
-                |row| row.kind.to_owned(),
+                |row| row.kind.into(),
             ),
             Field::length(
                 "at",
                 "Size of the nearer part that a cut leaves; -1 where nothing is cut.",
                 |row| row.at,
             ),
-            Field::text("wall", "The wall of a panel; else empty.", |row| {
-                row.wall.to_owned()
-            }),
+            Field::text("wall", "The wall of a panel; else empty.", |row| row.wall.into()),
             Field::int(
                 "wall_index",
                 "Place of a panel's wall in the house; else -1.",
                 |row| row.wall_index,
             ),
             Field::int("panel", "The panel's id; else -1.", |row| row.panel),
-            Field::text("mark", "The mark of a panel; else empty.", |row| {
-                row.mark.to_owned()
-            }),
+            Field::text("mark", "The mark of a panel; else empty.", |row| row.mark.into()),
             Field::int(
                 "turned",
                 "1 for a panel that lies with its sides exchanged, else 0.",

@@ -27,9 +27,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "edges",
         meaning: "A stretch of one panel edge with one support.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
@@ -38,10 +36,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             }),
             Field::int("panel", "The panel's id.", |row| row.run.piece.into()),
             Field::text("mark", "The panel's mark.", |row| {
-                mark(row.results, row.run.piece).to_owned()
+                mark(row.results, row.run.piece).into()
             }),
-            Field::text("side", "Which side of the panel.", |row| word(&row.run.side)),
-            Field::text("joint", "What the edge meets.", |row| word(&row.run.joint)),
+            Field::text("side", "Which side of the panel.", |row| {
+                word(&row.run.side).into()
+            }),
+            Field::text("joint", "What the edge meets.", |row| word(&row.run.joint).into()),
             Field::length("x0", "Start along the wall.", |row| row.run.from.x),
             Field::length("y0", "Height of the start.", |row| row.run.from.y),
             Field::length("x1", "End along the wall.", |row| row.run.to.x),
@@ -56,8 +56,8 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 "unsupported",
                 "Why nothing holds it; empty where a member does.",
                 |row| match row.run.support {
-                    Support::Member { .. } => String::new(),
-                    Support::Nothing { reason } => word(&reason),
+                    Support::Member { .. } => "".into(),
+                    Support::Nothing { reason } => word(&reason).into(),
                 },
             ),
             Field::length(

@@ -22,13 +22,13 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "findings",
         meaning: "Something that the checks found.",
         fields: vec![
-            Field::text("code", "What was found.", |row: &Row<'_>| word(&row.finding.code)),
+            Field::text("code", "What was found.", |row: &Row<'_>| word(&row.finding.code).into()),
             Field::text("severity", "How much it matters.", |row| {
-                word(&row.finding.severity)
+                word(&row.finding.severity).into()
             }),
-            Field::text("wall", "Name of the wall.", |row| row.finding.wall.clone()),
+            Field::text("wall", "Name of the wall.", |row| row.finding.wall.as_str().into()),
             Field::text("mark", "The panel's mark, empty where there is none.", |row| {
-                row.finding.piece.clone()
+                row.finding.piece.as_str().into()
             }),
             Field::int("placed", "1 if the place is known, else 0.", |row| {
                 row.finding.at.is_some().into()
@@ -40,13 +40,13 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 row.finding.at.map_or(Length::ZERO, |at| at.1)
             }),
             Field::text("found", "What was found.", |row| {
-                row.finding.found.written(row.style)
+                row.finding.found.written(row.style).into()
             }),
             Field::text("allowed", "What is allowed.", |row| {
-                row.finding.allowed.written(row.style)
+                row.finding.allowed.written(row.style).into()
             }),
             Field::text("message", "A sentence for a person.", |row| {
-                row.finding.message.written(row.style)
+                row.finding.message.written(row.style).into()
             }),
         ],
     }

@@ -29,18 +29,16 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "members",
         meaning: "A member of a wall's frame, with everything that the plan adds.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
             Field::int("id", "Place of the member in the wall's list.", |row| {
                 row.member.id.0.into()
             }),
-            Field::text("kind", "What it is.", |row| word(&row.member.kind)),
+            Field::text("kind", "What it is.", |row| word(&row.member.kind).into()),
             Field::text("axis", "Along which direction it runs.", |row| {
-                word(&row.member.axis)
+                word(&row.member.axis).into()
             }),
             Field::length("x0", "Left end of the face that shows.", |row| row.bounds.x0),
             Field::length("y0", "Lower end of the face that shows.", |row| row.bounds.y0),
@@ -64,7 +62,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                     Origin::Layout(_) => "layout",
                     Origin::Added => "added",
                 }
-                .to_owned()
+                .into()
             }),
         ],
     }

@@ -23,6 +23,7 @@ mod sheets;
 mod steps;
 mod takeoff;
 mod walls;
+mod word;
 
 use crate::blocking::Blocking;
 use crate::cutting::CutPlan;
@@ -35,9 +36,10 @@ use crate::nailing::Nailing;
 use crate::price::Cost;
 use crate::search::Alternative;
 use crate::steps::Step;
-use crate::table::{Column, Data, Head, Kind, Schema, Table};
+use crate::table::{Column, Data, Head, Kind, Schema, Table, Written};
 use crate::takeoff::Takeoff;
-use serde::Serialize;
+use serde::ser::{Serialize, SerializeMap, Serializer};
+use word::word;
 
 /// What the stages made of a house, as far as tables show it.
 #[derive(Clone, Copy, Debug)]
@@ -92,59 +94,50 @@ pub struct Definition {
     pub columns: Vec<Head>,
 }
 
-/// One table: its definition, and how it is made.
-struct Entry {
-    definition: fn() -> Definition,
-    table: fn(&Results<'_>) -> Table,
-}
+/// Every table, in the order in which documents show them: each module defines the one of its name.
+macro_rules! tables {
+    ($($module:ident)*) => {
+        /// The definition of every table.
+        ///
+        /// ```
+        /// let panels = edgenail::report::definitions().into_iter().find(|table| table.name == "panels").unwrap();
+        /// assert!(panels.columns.iter().any(|column| column.name == "mark"));
+        /// ```
+        pub fn definitions() -> Vec<Definition> {
+            vec![$(define(&$module::schema())),*]
+        }
 
-/// The table that a module defines.
-macro_rules! entry {
-    ($module:ident) => {
-        Entry {
-            definition: || define(&$module::schema()),
-            table: |results| $module::schema().table(&$module::rows(results)),
+        /// The table of this name.
+        pub fn table(results: &Results<'_>, name: &str) -> Option<Table> {
+            match name {
+                $(stringify!($module) => Some($module::schema().table(&$module::rows(results))),)*
+                _ => None,
+            }
+        }
+
+        impl Serialize for Tables<'_> {
+            /// As an object of tables, in their order.
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                let mut tables = serializer.serialize_map(None)?;
+                $(if stringify!($module) != LEFT_OUT {
+                    let (schema, rows) = (&$module::schema(), &*$module::rows(self.0));
+                    tables.serialize_entry(stringify!($module), &Written { schema, rows })?;
+                })*
+                tables.end()
+            }
         }
     };
 }
 
-/// Every table, in the order in which documents show them.
-const TABLES: [Entry; 18] = [
-    entry!(walls),
-    entry!(openings),
-    entry!(members),
-    entry!(panels),
-    entry!(outlines),
-    entry!(edges),
-    entry!(blocks),
-    entry!(nail_rows),
-    entry!(nails),
-    entry!(sheets),
-    entry!(cuts),
-    entry!(cut_list),
-    entry!(takeoff),
-    entry!(costs),
-    entry!(alternatives),
-    entry!(findings),
-    entry!(cells),
-    entry!(steps),
-];
-
-/// The definition of every table.
-///
-/// ```
-/// let panels = edgenail::report::definitions().into_iter().find(|table| table.name == "panels").unwrap();
-/// assert!(panels.columns.iter().any(|column| column.name == "mark"));
-/// ```
-pub fn definitions() -> Vec<Definition> {
-    TABLES.iter().map(|entry| (entry.definition)()).collect()
+tables! {
+    walls openings members panels outlines edges blocks nail_rows nails sheets cuts cut_list takeoff costs alternatives
+    findings cells steps
 }
 
-/// The table of this name.
-pub fn table(results: &Results<'_>, name: &str) -> Option<Table> {
-    let entry = TABLES.iter().find(|entry| (entry.definition)().name == name)?;
-    Some((entry.table)(results))
-}
+/// All tables of a document. Single nails are left to their rows.
+pub(crate) struct Tables<'r>(pub &'r Results<'r>);
+
+const LEFT_OUT: &str = "nails";
 
 impl Definition {
     /// The table without rows.
@@ -215,15 +208,6 @@ fn mark<'a>(wall: &WallResults<'a>, piece: u32) -> &'a str {
 /// The name of a thing in stock, empty when there is none.
 fn stock_name<T>(list: &[T], place: u32, name: fn(&T) -> &str) -> &str {
     list.get(place as usize).map_or("", name)
-}
-
-/// The name of a choice, as documents write it.
-fn word(choice: &impl Serialize) -> String {
-    // A choice without fields is written as text, and that cannot fail.
-    serde_json::to_string(choice)
-        .unwrap_or_default()
-        .trim_matches('"')
-        .to_owned()
 }
 
 /// A count of things in memory.

@@ -51,9 +51,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "nail_rows",
         meaning: "Consecutive nails of one kind through one panel into one member.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
@@ -62,14 +60,16 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             }),
             Field::int("panel", "The panel's id.", |row| row.consecutive.piece.into()),
             Field::text("mark", "The panel's mark.", |row| {
-                mark(row.results, row.consecutive.piece).to_owned()
+                mark(row.results, row.consecutive.piece).into()
             }),
             Field::int("member", "The member's id.", |row| {
                 row.consecutive.member.0.into()
             }),
-            Field::text("zone", "Why the row is there.", |row| word(&row.consecutive.zone)),
+            Field::text("zone", "Why the row is there.", |row| {
+                word(&row.consecutive.zone).into()
+            }),
             Field::text("nail", "The nail.", |row| {
-                stock_name(row.nails, row.consecutive.nail, |nail| &nail.name).to_owned()
+                stock_name(row.nails, row.consecutive.nail, |nail| &nail.name).into()
             }),
             Field::length("x0", "First nail: place along the wall.", |row| row.first().x),
             Field::length("y0", "First nail: height.", |row| row.first().y),

@@ -34,9 +34,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "nails",
         meaning: "One nail.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
@@ -45,7 +43,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::int("member", "The member's id.", |row| {
                 row.consecutive.member.0.into()
             }),
-            Field::text("nail", "The nail.", |row| row.name.to_owned()),
+            Field::text("nail", "The nail.", |row| row.name.into()),
             Field::length("x", "Place along the wall.", |row| row.nail.at.x),
             Field::length("y", "Height.", |row| row.nail.at.y),
         ],

@@ -7,7 +7,7 @@ use crate::table::{Field, Schema};
 pub(super) struct Row<'a> {
     wall: WallName<'a>,
     name: &'a str,
-    kind: String,
+    kind: &'static str,
     rect: Rect,
 }
 
@@ -28,7 +28,7 @@ pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
             rows.extend(patches.iter().map(|patch| Row {
                 wall,
                 name: &patch.name,
-                kind: kind.to_owned(),
+                kind,
                 rect: patch.rect,
             }));
         }
@@ -41,17 +41,15 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "openings",
         meaning: "An opening, a zone without sheathing, or a hole that is cut in place.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
-            Field::text("name", "Its name.", |row| row.name.to_owned()),
+            Field::text("name", "Its name.", |row| row.name.into()),
             Field::text(
                 "kind",
                 "What it is for; bare_zone or penetration for the others.",
-                |row| row.kind.clone(),
+                |row| row.kind.into(),
             ),
             Field::length("x0", "Left edge.", |row| row.rect.x0),
             Field::length("y0", "Lower edge.", |row| row.rect.y0),

@@ -49,14 +49,12 @@ pub(super) fn named<'a>(name: &'static str, meaning: &'static str) -> Schema<Row
         name,
         meaning,
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
             Field::int("panel", "The panel's id.", |row| row.piece.id.into()),
-            Field::text("mark", "The panel's mark.", |row| row.piece.mark.clone()),
+            Field::text("mark", "The panel's mark.", |row| row.piece.mark.as_str().into()),
             Field::int("ring", "The ring, from 0.", |row| count(row.ring)),
             Field::int("corner", "The corner's place in the ring, from 0.", |row| {
                 count(row.corner)

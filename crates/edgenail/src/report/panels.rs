@@ -34,24 +34,24 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "panels",
         meaning: "A piece of sheathing as it hangs.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
             Field::int("id", "Place of the panel in the wall's list.", |row| {
                 row.piece.id.into()
             }),
-            Field::text("mark", "What is written on it.", |row| row.piece.mark.clone()),
+            Field::text("mark", "What is written on it.", |row| {
+                row.piece.mark.as_str().into()
+            }),
             Field::int("course", "Its course, counted from 0 at the bottom.", |row| {
                 row.piece.band.into()
             }),
             Field::text("sheet", "The sheet that it is cut from.", |row| {
-                stock_name(row.sheets, row.piece.sheet, |sheet| &sheet.name).to_owned()
+                stock_name(row.sheets, row.piece.sheet, |sheet| &sheet.name).into()
             }),
             Field::text("running", "Which way the sheet's long side runs.", |row| {
-                word(&row.piece.running)
+                word(&row.piece.running).into()
             }),
             Field::length("x0", "Left edge.", |row| row.bounds.x0),
             Field::length("y0", "Lower edge.", |row| row.bounds.y0),

@@ -51,10 +51,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::text(
                 "sheet",
                 "Name of the sheet in stock; for an off-cut, of the sheet that it came from.",
-                |row| {
-                    super::stock_name(&row.house.stock.sheets, row.sheet.sheet, |sheet| &sheet.name)
-                        .to_owned()
-                },
+                |row| super::stock_name(&row.house.stock.sheets, row.sheet.sheet, |sheet| &sheet.name).into(),
             ),
             Field::int(
                 "offcut",
@@ -74,7 +71,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 "source",
                 "sheet (a whole new one), offcut (from an earlier job) or drop (what is routed out of a panel that \
                  hangs).",
-                |row| row.sheet.source.name().to_owned(),
+                |row| row.sheet.source.name().into(),
             ),
             Field::int(
                 "drop_wall_index",

@@ -37,9 +37,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "steps",
         meaning: "A step of the order of work on a wall.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),
@@ -47,51 +45,51 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 row.step.number.into()
             }),
             Field::text("storey", "The storey whose wall it is part of.", |row| {
-                row.step.storey.clone()
+                row.step.storey.as_str().into()
             }),
             Field::text(
                 "kind",
                 "check, raise, check_anchors, set_blocks, set_straps, snap_line, hang_panels, nail, nail_left_edges, \
                  cut_out, lap, show_nailing or tighten_nuts.",
-                |row| word(&row.step.kind),
+                |row| word(&row.step.kind).into(),
             ),
             Field::text("text", "The step in a sentence or two.", |row| {
-                row.step.text.clone()
+                row.step.text.as_str().into()
             }),
             Field::text(
                 "panels",
                 "Marks of the panels that it concerns, in their order, parted by blanks.",
-                |row| row.step.panels.join(" "),
+                |row| row.step.panels.join(" ").into(),
             ),
             Field::text(
                 "blocks",
                 "Blocks that are set, by member id, parted by blanks.",
-                |row| ids(&row.step.blocks),
+                |row| ids(&row.step.blocks).into(),
             ),
             Field::text(
                 "studs",
                 "Added studs and pieces beside widened members that are set, by member id, parted by blanks.",
-                |row| ids(&row.step.studs),
+                |row| ids(&row.step.studs).into(),
             ),
             Field::text(
                 "concerns",
                 "Names of segments, straps, openings, penetrations or a neighbour that it concerns, parted by semicolons.",
-                |row| row.step.concerns.join("; "),
+                |row| row.step.concerns.join("; ").into(),
             ),
             Field::text(
                 "leaves",
                 "Panel edges that stay open for now, as mark/side/reason, parted by blanks.",
-                |row| edges(&row.step.leaves),
+                |row| edges(&row.step.leaves).into(),
             ),
             Field::text(
                 "takes_up",
                 "Panel edges left open before that are nailed now, as mark/side/reason, parted by blanks.",
-                |row| edges(&row.step.takes_up),
+                |row| edges(&row.step.takes_up).into(),
             ),
             Field::text(
                 "reach",
                 "From where it is done: deck, ground, ladder or lift.",
-                |row| word(&row.step.reach),
+                |row| word(&row.step.reach).into(),
             ),
             Field::int(
                 "people",
@@ -106,14 +104,14 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::text(
                 "after",
                 "Numbers of the wall's steps that have to be done before, parted by blanks.",
-                |row| numbers(&row.step.after),
+                |row| numbers(&row.step.after).into(),
             ),
             Field::text(
                 "waits_for",
                 "What has to have happened beyond the wall's steps, parted by semicolons; empty where nothing has.",
                 |row| {
                     let words: Vec<String> = row.step.waits_for.iter().map(Event::words).collect();
-                    words.join("; ")
+                    words.join("; ").into()
                 },
             ),
         ],

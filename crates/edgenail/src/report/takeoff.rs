@@ -14,28 +14,28 @@ pub(super) fn schema<'a>() -> Schema<&'a TakeoffLine> {
         meaning: "A line of the take-off.",
         fields: vec![
             Field::text("what", "What it is about.", |line: &&TakeoffLine| {
-                word(&line.what)
+                word(&line.what).into()
             }),
             Field::text("item", "Name in stock, or kind of work.", |line| {
-                line.item.clone()
+                line.item.as_str().into()
             }),
             Field::text("scope", "house, or the storey or wall.", |line| {
-                line.scope.clone()
+                line.scope.as_str().into()
             }),
             Field::text("used", "What the plan uses, in decimal.", |line| {
-                line.used.to_string()
+                line.used.to_string().into()
             }),
-            Field::text("unit", "What `used` counts.", |line| line.unit.clone()),
+            Field::text("unit", "What `used` counts.", |line| line.unit.as_str().into()),
             Field::int(
                 "ordered",
                 "What is ordered; -1 outside the scope of the house.",
                 |line| line.ordered.map_or(-1, i64::from),
             ),
             Field::text("order_unit", "What `ordered` counts.", |line| {
-                line.order_unit.clone()
+                line.order_unit.as_str().into()
             }),
             Field::text("pounds", "Pounds of what is used, in decimal.", |line| {
-                line.pounds.to_string()
+                line.pounds.to_string().into()
             }),
             Field::int_in(
                 "1/10,000 of the currency",
@@ -47,18 +47,18 @@ pub(super) fn schema<'a>() -> Schema<&'a TakeoffLine> {
                 line.minutes.ten_thousandths()
             }),
             Field::text("because", "How the figure came about.", |line| {
-                line.because.clone()
+                line.because.as_str().into()
             }),
             Field::text(
                 "serves",
                 "What the pieces serve: shear (a segment of a shear wall), braced (a braced panel) or rest; all for \
                  what is not told apart.",
-                |line| word(&line.serves),
+                |line| word(&line.serves).into(),
             ),
             Field::text(
                 "place",
                 "Where pieces are set from: deck, standing, ladder, upper_storey or high; empty for other lines.",
-                |line| line.place.map_or_else(String::new, |place| word(&place)),
+                |line| line.place.map_or_else(|| "".into(), |place| word(&place).into()),
             ),
             Field::int(
                 "extra",
@@ -72,10 +72,10 @@ pub(super) fn schema<'a>() -> Schema<&'a TakeoffLine> {
                 |line| line.sheets,
             ),
             Field::text("square_feet", "Square feet of sheathing, in decimal.", |line| {
-                line.square_feet.to_string()
+                line.square_feet.to_string().into()
             }),
             Field::text("feet", "Lineal feet of lumber, in decimal.", |line| {
-                line.feet.to_string()
+                line.feet.to_string().into()
             }),
             Field::int_in(
                 "1/10,000 of the objective's unit",

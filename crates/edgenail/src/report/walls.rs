@@ -36,9 +36,7 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "walls",
         meaning: "A wall. x runs to the right from the frame's left end, y up from the wall's zero line.",
         fields: vec![
-            Field::text("wall", "Name of the wall.", |row: &Row<'_>| {
-                row.wall.name.to_owned()
-            }),
+            Field::text("wall", "Name of the wall.", |row: &Row<'_>| row.wall.name.into()),
             Field::int("wall_index", "Place of the wall in the house.", |row| {
                 row.wall.index.into()
             }),

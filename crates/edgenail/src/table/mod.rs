@@ -12,7 +12,7 @@
 //!     name: "studs",
 //!     meaning: "Studs from left to right.",
 //!     fields: vec![
-//!         Field::text("wall", "Name of the wall.", |stud: &Stud| stud.wall.clone()),
+//!         Field::text("wall", "Name of the wall.", |stud: &Stud| stud.wall.as_str().into()),
 //!         Field::length("x", "Left face.", |stud: &Stud| stud.x),
 //!     ],
 //! };
@@ -27,6 +27,7 @@ mod write;
 
 pub use schema::{Field, Head, Read, Schema};
 use serde::Serialize;
+pub(crate) use write::Written;
 
 /// The unit of every length in a table.
 pub const LENGTH_UNIT: &str = "1/40640 in.";

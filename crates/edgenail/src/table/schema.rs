@@ -2,6 +2,7 @@
 
 use super::{Column, Data, Kind, LENGTH_UNIT, Table};
 use crate::length::Length;
+use std::borrow::Cow;
 
 /// A table's definition over rows of type `T`.
 #[derive(Clone, Debug)]
@@ -46,7 +47,7 @@ pub enum Read<T> {
     /// A double.
     Float(fn(&T) -> f64),
     /// Text.
-    Text(fn(&T) -> String),
+    Text(fn(&T) -> Cow<'_, str>),
 }
 
 impl<T> Schema<T> {
@@ -93,7 +94,7 @@ impl<T> Field<T> {
     }
 
     /// A column of text.
-    pub const fn text(name: &'static str, meaning: &'static str, read: fn(&T) -> String) -> Self {
+    pub const fn text(name: &'static str, meaning: &'static str, read: fn(&T) -> Cow<'_, str>) -> Self {
         Self::new(name, Kind::Text, None, meaning, Read::Text(read))
     }
 
@@ -118,7 +119,7 @@ impl<T> Field<T> {
             Read::Int(read) => Data::Int(rows.iter().map(read).collect()),
             Read::Length(read) => Data::Int(rows.iter().map(|row| read(row).units()).collect()),
             Read::Float(read) => Data::Float(rows.iter().map(read).collect()),
-            Read::Text(read) => Data::Text(rows.iter().map(read).collect()),
+            Read::Text(read) => Data::Text(rows.iter().map(|row| read(row).into_owned()).collect()),
         };
         Column {
             head: self.head,

@@ -12,7 +12,7 @@ fn schema() -> Schema<Row> {
         name: "rows",
         meaning: "Rows of a test.",
         fields: vec![
-            Field::text("mark", "A mark.", |r: &Row| r.mark.clone()),
+            Field::text("mark", "A mark.", |r: &Row| r.mark.as_str().into()),
             Field::int_in("in.", "x", "A place.", |r: &Row| r.x),
             Field::float(Some("lbf"), "force", "A force.", |r: &Row| r.force),
         ],

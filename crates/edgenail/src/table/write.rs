@@ -1,6 +1,6 @@
 //! Tables as text: CSV and JSON.
 
-use super::{Column, Data, Table};
+use super::{Column, Data, Read, Schema, Table};
 use serde::ser::{Serialize, SerializeSeq, SerializeStruct, Serializer};
 
 impl Table {
@@ -54,6 +54,55 @@ fn line(text: &mut String, values: impl Iterator<Item = String>) {
         }
     }
     text.push_str("\r\n");
+}
+
+/// Rows as the JSON of their table, read off one by one without a table between.
+pub(crate) struct Written<'r, T> {
+    pub schema: &'r Schema<T>,
+    pub rows: &'r [T],
+}
+
+impl<T> Serialize for Written<'_, T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let names = self.schema.fields.iter().map(|field| field.head.name);
+        let rows = self.rows.iter().map(|row| WrittenRow {
+            schema: self.schema,
+            row,
+        });
+        let mut table = serializer.serialize_struct("Table", 2)?;
+        table.serialize_field("columns", &Each(names))?;
+        table.serialize_field("rows", &Each(rows))?;
+        table.end()
+    }
+}
+
+struct WrittenRow<'r, T> {
+    schema: &'r Schema<T>,
+    row: &'r T,
+}
+
+impl<T> Serialize for WrittenRow<'_, T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut values = serializer.serialize_seq(Some(self.schema.fields.len()))?;
+        for field in &self.schema.fields {
+            match field.read {
+                Read::Int(read) => values.serialize_element(&read(self.row))?,
+                Read::Length(read) => values.serialize_element(&read(self.row).units())?,
+                Read::Float(read) => values.serialize_element(&read(self.row))?,
+                Read::Text(read) => values.serialize_element(&read(self.row))?,
+            }
+        }
+        values.end()
+    }
+}
+
+/// A list of what an iterator gives.
+struct Each<I>(I);
+
+impl<I: Iterator<Item: Serialize> + Clone> Serialize for Each<I> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.0.clone())
+    }
 }
 
 impl Serialize for Table {
