@@ -11,7 +11,7 @@ use super::{Blank, Bounds, CutRules};
 use crate::amount::Amount;
 use crate::house::{Sheet, Stock};
 use crate::length::Length;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// All sheets are free: plans are compared by their number.
 pub(super) fn counts(stock: &Stock) -> bool {
@@ -143,8 +143,9 @@ impl<'a> Group<'a> {
     /// The best bound over the pairs of these functions.
     fn best_of(&self, prices: &[i128], widths: &[Scale], lengths: &[Scale]) -> i128 {
         let ways = Ways::new(self);
-        let across: Vec<Vec<i128>> = widths.iter().map(|f| ways.across(self, *f)).collect();
-        let along: Vec<Vec<i128>> = lengths.iter().map(|g| ways.along(self, *g)).collect();
+        // Functions that weigh all of these alike are one.
+        let across: BTreeSet<Vec<i128>> = widths.iter().map(|f| ways.across(self, *f)).collect();
+        let along: BTreeSet<Vec<i128>> = lengths.iter().map(|g| ways.along(self, *g)).collect();
         let pairs = across.iter().flat_map(|f| along.iter().map(move |g| (f, g)));
         pairs.map(|(f, g)| ways.charge(prices, f, g)).max().unwrap_or(0)
     }

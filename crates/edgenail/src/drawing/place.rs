@@ -1,6 +1,7 @@
 //! Finding room for labels.
 
 use super::{Extent, MM, Micron, Spot};
+use std::ops::Range;
 
 /// What is taken on the paper, so that nothing is written over something else.
 #[derive(Debug)]
@@ -37,34 +38,48 @@ impl Squares {
         square(y) * self.across + square(x).min(self.across - 1)
     }
 
-    /// The squares that a box lies on.
-    fn under(&self, extent: &Extent) -> impl Iterator<Item = usize> + use<> {
+    /// The squares that a box lies on, row by row.
+    fn under(&self, extent: &Extent) -> impl Iterator<Item = Range<usize>> + use<> {
         let first = self.holding(extent.x0, extent.y0);
         let wide = self.holding(extent.x1, extent.y0).saturating_sub(first);
         let rows = square(extent.y1).saturating_sub(square(extent.y0));
         let across = self.across;
-        (0..=rows).flat_map(move |row| (0..=wide).map(move |column| first + row * across + column))
+        (0..=rows)
+            .map(move |row| first + row * across)
+            .map(move |first| first..first + wide + 1)
     }
 
     fn add(&mut self, extent: Extent) {
-        for index in self.under(&extent) {
-            if index >= self.squares.len() {
-                self.squares.resize(index + 1, Vec::new());
+        for row in self.under(&extent) {
+            if row.end > self.squares.len() {
+                self.squares.resize(row.end, Vec::new());
             }
-            if let Some(square) = self.squares.get_mut(index) {
+            for square in self.squares.get_mut(row).into_iter().flatten() {
                 square.push(extent);
             }
         }
     }
 
-    /// The boxes that meet this one, each once: where the overlap begins.
-    fn near<'a>(&'a self, extent: &'a Extent) -> impl Iterator<Item = &'a Extent> + 'a {
-        self.under(extent).flat_map(move |index| {
-            let boxes = self.squares.get(index).map_or(&[][..], Vec::as_slice);
-            boxes.iter().filter(move |taken| {
-                taken.meets(extent) && self.holding(taken.x0.max(extent.x0), taken.y0.max(extent.y0)) == index
-            })
-        })
+    /// How many boxes meet this one, counted up to a number: each where the overlap begins.
+    fn meeting(&self, extent: &Extent, most: usize) -> usize {
+        let mut count = 0;
+        for row in self.under(extent) {
+            let end = row.end.min(self.squares.len());
+            for index in row.start..end {
+                for taken in self.squares.get(index).into_iter().flatten() {
+                    if count < most
+                        && taken.meets(extent)
+                        && self.holding(taken.x0.max(extent.x0), taken.y0.max(extent.y0)) == index
+                    {
+                        count += 1;
+                    }
+                }
+                if count == most {
+                    return count;
+                }
+            }
+        }
+        count
     }
 }
 
@@ -80,12 +95,12 @@ impl Room {
 
     /// Nothing is there, and it is on the sheet.
     pub(super) fn is_free(&self, extent: &Extent) -> bool {
-        self.sheet.covers(extent) && self.taken.near(extent).next().is_none()
+        self.sheet.covers(extent) && self.taken.meeting(extent, 1) == 0
     }
 
     /// How many things lie there that had better stay visible, counted up to a number.
     fn hits(&self, extent: &Extent, most: usize) -> usize {
-        self.rather_not.near(extent).take(most).count()
+        self.rather_not.meeting(extent, most)
     }
 
     /// Takes a place.

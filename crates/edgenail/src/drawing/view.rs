@@ -97,21 +97,23 @@ pub(super) fn holds(rings: &[Vec<Spot>], extent: &Extent) -> bool {
         let whole = Extent::new(a.x.min(c.x), a.y.min(c.y), a.x.max(c.x), a.y.max(c.y));
         return whole.covers(extent);
     }
-    let sides = || {
-        rings
-            .iter()
-            .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)))
-    };
-    if sides().any(|(&a, &b)| enters(a, b, extent)) {
-        return false;
-    }
     let middle = extent.middle();
-    let crossings = sides().filter(|(a, b)| {
-        let (low, high) = if a.y < b.y { (a, b) } else { (b, a) };
-        // Half-open, so that a corner at the middle's height counts once.
-        low.y <= middle.y && middle.y < high.y && turn(**low, **high, middle) > 0
-    });
-    crossings.count() % 2 == 1
+    let mut inside = false;
+    for ring in rings {
+        let Some(mut a) = ring.last().copied() else {
+            continue;
+        };
+        for &b in ring {
+            if enters(a, b, extent) {
+                return false;
+            }
+            let (low, high) = if a.y < b.y { (a, b) } else { (b, a) };
+            // Half-open, so that a corner at the middle's height counts once.
+            inside ^= low.y <= middle.y && middle.y < high.y && turn(low, high, middle) > 0;
+            a = b;
+        }
+    }
+    inside
 }
 
 /// Places on paper are so near to each other that these products fit.

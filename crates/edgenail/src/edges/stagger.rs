@@ -32,10 +32,15 @@ pub(super) fn findings(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun], out: 
     let (ends, starts) = (seams(true), seams(false));
     let gap = site.practice.rim_gap.max(site.practice.gap) * 2;
     // A seam that goes on at a height where only its support changes neither ends nor starts there.
-    for &(y, below, piece) in ends.iter().filter(|end| !starts.contains(end)) {
+    let only =
+        |these: &[(Length, Length, u32)], others: &[(Length, Length, u32)]| -> Vec<(Length, Length, u32)> {
+            let goes_on = |seam: &(Length, Length, u32)| others.binary_search(seam).is_ok();
+            these.iter().filter(|seam| !goes_on(seam)).copied().collect()
+        };
+    let (ends, starts) = (only(&ends, &starts), only(&starts, &ends));
+    for &(y, below, piece) in &ends {
         let near = starts
             .iter()
-            .filter(|start| !ends.contains(start))
             .filter(|start| y <= start.0 && start.0 <= y + gap && (start.1 - below).abs() < least);
         for &(_, above, _) in near {
             let (lo, hi) = (above.min(below), above.max(below));

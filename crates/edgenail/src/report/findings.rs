@@ -22,11 +22,15 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
         name: "findings",
         meaning: "Something that the checks found.",
         fields: vec![
-            Field::text("code", "What was found.", |row: &Row<'_>| word(&row.finding.code).into()),
+            Field::text("code", "What was found.", |row: &Row<'_>| {
+                word(&row.finding.code).into()
+            }),
             Field::text("severity", "How much it matters.", |row| {
                 word(&row.finding.severity).into()
             }),
-            Field::text("wall", "Name of the wall.", |row| row.finding.wall.as_str().into()),
+            Field::text("wall", "Name of the wall.", |row| {
+                row.finding.wall.as_str().into()
+            }),
             Field::text("mark", "The panel's mark, empty where there is none.", |row| {
                 row.finding.piece.as_str().into()
             }),
