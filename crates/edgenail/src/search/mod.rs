@@ -92,9 +92,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         (found, stopped) = candidates(&space, house, &mut effort);
     }
     let most = space.practice.alternatives as usize;
-    let mut built = build(house, frame, found, most + 1);
-    built.sort_by_cached_key(rank);
-    let count = u64::try_from(built.len()).unwrap_or(u64::MAX);
+    let (built, count) = build(house, frame, found, most + 1);
     let mut built = built.into_iter();
     let chosen = built
         .next()
@@ -165,14 +163,21 @@ struct Candidate {
 ///
 /// Every layout nails the same members, so that no count of nails is far from another: a candidate is left where
 /// even with three quarters of the fewest nails seen it would cost more than one that was built.
-fn build(house: &House, frame: &Frame, mut candidates: Vec<Candidate>, least: usize) -> Vec<Evaluated> {
+///
+/// Returns the first so many by rank, and how many were built: the others are not kept.
+fn build(
+    house: &House,
+    frame: &Frame,
+    mut candidates: Vec<Candidate>,
+    least: usize,
+) -> (Vec<Evaluated>, u64) {
     candidates.sort_by_key(|candidate| candidate.known);
-    let mut built: Vec<Evaluated> = Vec::new();
+    let (mut kept, mut count) = (Vec::new(), 0);
     let (mut cheapest, mut fewest) = (None, None);
     for Candidate { spec, layout, known } in candidates {
         let nails = fewest.and_then(|nails: Amount| nails.scaled(3, 4));
         let beaten = |cheapest: Amount| cheapest < known + nails.unwrap_or_default();
-        if built.len() >= least && cheapest.is_some_and(beaten) {
+        if kept.len() >= least && cheapest.is_some_and(beaten) {
             break;
         }
         let next = evaluate_layout(house, frame, spec, layout);
@@ -188,9 +193,13 @@ fn build(house: &House, frame: &Frame, mut candidates: Vec<Candidate>, least: us
             let total = next.cost.total;
             cheapest = Some(cheapest.map_or(total, |cheapest: Amount| cheapest.min(total)));
         }
-        built.push(next);
+        let rank = rank(&next);
+        let place = kept.partition_point(|(other, _)| *other <= rank);
+        kept.insert(place, (rank, next));
+        kept.truncate(least);
+        count += 1;
     }
-    built
+    (kept.into_iter().map(|(_, built)| built).collect(), count)
 }
 
 /// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.
