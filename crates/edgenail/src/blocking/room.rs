@@ -130,7 +130,8 @@ impl Standing<'_, '_> {
         }
     }
 
-    /// A place beside a stud, on its right if that is free, else on its left, as high as the stud.
+    /// A place beside a stud with wood under all of it, on its right if that is free, else on its left, as high as the
+    /// stud.
     pub(super) fn beside(&self, stud: Rect, width: Length) -> Option<Rect> {
         let right = Rect {
             x0: stud.x1,
@@ -144,7 +145,19 @@ impl Standing<'_, '_> {
         };
         [right, left]
             .into_iter()
-            .find(|place| self.obstacles(*place).is_empty())
+            .find(|place| self.obstacles(*place).is_empty() && self.stands_on_wood(place))
+    }
+
+    /// There is wood right under the whole foot of a stud: none beyond the wall's end, none in a doorway.
+    fn stands_on_wood(&self, stud: &Rect) -> bool {
+        let under = Rect {
+            y0: stud.y0 - Length::from_units(1),
+            y1: stud.y0,
+            ..*stud
+        };
+        let faces = self.obstacles(under);
+        let spans = faces.iter().map(|(rect, _)| rect.x_span()).collect();
+        Interval::union(spans).iter().any(|span| span.covers(stud.x_span()))
     }
 }
 

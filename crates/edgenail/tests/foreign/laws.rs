@@ -1,107 +1,16 @@
-//! Laws of layouts that nobody chose, on generated houses of every class: seams and levels anywhere.
+//! What edges land on, and that everything bare is backed or listed.
 //!
 //! What an edge lands on is told a second time by the slow way, point by point against the members' polygons; every
 //! edge that wants backing has it or is listed as impossible; no block can be left out.
 
-#![expect(clippy::expect_used, reason = "a house that cannot be read fails the test")]
-
 use edgenail::blocking::{Blocking, blocking};
+use edgenail::Length;
 use edgenail::edges::{EdgeRun, edges};
-use edgenail::frame::{Axis, Frame, Member, frame_wall};
-use edgenail::generate::house_json;
+use edgenail::frame::{Axis, Member};
 use edgenail::geometry::{Interval, Rect};
-use edgenail::house::{House, Practice};
-use edgenail::layout::{BandSpec, Layout, LayoutSpec, Running, Side, lay_out};
-use edgenail::{Length, read_house};
-use std::collections::BTreeMap;
-
-const HOUSES: u64 = 220;
-/// A law that has not seen so many houses of every class has not been tested.
-const ENOUGH: usize = 20;
-
-/// Numbers that follow from a seed (Lehmer's generator, constants of Park and Miller, 'Random number generators: good
-/// ones are hard to find', CACM 1988; from memory).
-struct Numbers(u64);
-
-impl Numbers {
-    fn between(&mut self, least: i64, most: i64) -> i64 {
-        self.0 = self.0 * 48_271 % 0x7FFF_FFFF;
-        least + i64::try_from(self.0).unwrap_or(0) % (most - least + 1)
-    }
-}
-
-/// Courses and seams at any sixteenth of an inch.
-fn foreign(frame: &Frame, numbers: &mut Numbers) -> LayoutSpec {
-    let x = frame.lower.span();
-    let low = frame.lower.points().iter().map(|point| point.y).min();
-    let high = frame.upper.points().iter().map(|point| point.y).max();
-    let reach = Length::sixteenths(numbers.between(-8, 16));
-    let (low, high) = (low.unwrap_or_default() - reach, high.unwrap_or_default());
-    let mut levels = vec![low];
-    let mut y = low + Length::sixteenths(numbers.between(16 * 16, 16 * 110));
-    while y + Length::inches(14) < high {
-        levels.push(y);
-        y += Length::sixteenths(numbers.between(16 * 14, 16 * 110));
-    }
-    levels.push(high);
-    let bands = levels.windows(2).map(|pair| {
-        let mut seams = Vec::new();
-        let mut at = x.lo + Length::sixteenths(numbers.between(16 * 6, 16 * 96));
-        while at + Length::inches(4) < x.hi {
-            seams.push(at);
-            at += Length::sixteenths(numbers.between(16 * 9, 16 * 96));
-        }
-        BandSpec {
-            y0: pair[0],
-            y1: pair[1],
-            running: if numbers.between(0, 1) == 0 {
-                Running::Upright
-            } else {
-                Running::Flat
-            },
-            sheets: vec![0; seams.len() + 1],
-            seams,
-        }
-    });
-    let bands = bands.collect();
-    LayoutSpec::Bands { reach, bands }
-}
-
-/// A wall with a layout that its frame was not made for.
-struct Ground {
-    house: House,
-    frame: Frame,
-    layout: Layout,
-    runs: Vec<EdgeRun>,
-}
-
-/// Looks at a law on every wall of many houses, and fails if a class of houses was hardly seen.
-fn on_every_class(law: impl Fn(&Ground) -> Result<(), String>) {
-    let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
-    for seed in 0..HOUSES {
-        let (text, mix) = house_json(seed);
-        let (house, _) = read_house(text.as_bytes()).expect("generated houses are read");
-        for wall in 0..house.walls.len() {
-            let frame = frame_wall(&house, wall).expect("the house has this wall");
-            let spec = foreign(&frame, &mut Numbers(seed * 31 + wall as u64 + 1));
-            let layout = lay_out(&house, &frame, &spec);
-            let runs = edges(&house, &frame, &layout);
-            let ground = Ground {
-                house: house.clone(),
-                frame,
-                layout,
-                runs,
-            };
-            let held = law(&ground);
-            assert!(held.is_ok(), "seed {seed}, wall {wall}: {held:?}");
-        }
-        for (class, _) in mix.classes().into_iter().filter(|(_, has)| *has) {
-            *seen.entry(class).or_default() += 1;
-        }
-    }
-    assert_eq!(seen.len(), 10, "{seen:?}");
-    assert!(seen.values().all(|count| *count >= ENOUGH), "{seen:?}");
-}
+use edgenail::house::Practice;
+use edgenail::layout::Side;
+use crate::ground::on_every_class;
 
 #[test]
 fn the_runs_of_a_piece_sum_to_its_perimeter() {

@@ -1,0 +1,9 @@
+//! Laws of layouts that nobody chose, on generated houses of every class: seams and levels anywhere.
+
+#![expect(clippy::expect_used, reason = "a house that cannot be read fails the test")]
+
+mod added_wood;
+mod ground;
+mod laws;
+mod shared_members;
+mod slow;
