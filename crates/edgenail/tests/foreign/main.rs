@@ -5,5 +5,6 @@
 mod added_wood;
 mod ground;
 mod laws;
+mod runs;
 mod shared_members;
 mod slow;
