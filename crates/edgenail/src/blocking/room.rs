@@ -157,7 +157,9 @@ impl Standing<'_, '_> {
         };
         let faces = self.obstacles(under);
         let spans = faces.iter().map(|(rect, _)| rect.x_span()).collect();
-        Interval::union(spans).iter().any(|span| span.covers(stud.x_span()))
+        Interval::union(spans)
+            .iter()
+            .any(|span| span.covers(stud.x_span()))
     }
 }
 

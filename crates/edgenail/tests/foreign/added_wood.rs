@@ -1,12 +1,12 @@
 //! Blocks, added studs and widened members, told a second time by the slow way on generated houses of every class.
 
+use crate::ground::{Ground, on_every_class};
+use crate::slow::stands_at;
 use edgenail::Length;
 use edgenail::blocking::{Block, BlockLie, Blocking, blocking};
 use edgenail::edges::{EdgeRun, Side};
 use edgenail::frame::Frame;
 use edgenail::geometry::{Point, Rect};
-use crate::slow::stands_at;
-use crate::ground::{Ground, on_every_class};
 use std::cell::Cell;
 
 fn backed(ground: &Ground) -> (Blocking, Frame) {
@@ -42,7 +42,9 @@ fn a_block_fills_its_bay_and_comes_from_the_right_stick() {
         let (added, frame) = backed(ground);
         let practice = ground.practice();
         let sticks = &ground.house.stock.sticks;
-        let named = sticks.iter().position(|stick| Some(&stick.name) == practice.block_stick.as_ref());
+        let named = sticks
+            .iter()
+            .position(|stick| Some(&stick.name) == practice.block_stick.as_ref());
         for block in &added.blocks {
             let stick = &sticks[block.stick as usize];
             if block.stick as usize != named.unwrap_or(0) {
@@ -83,7 +85,10 @@ fn a_block_fills_its_bay_and_comes_from_the_right_stick() {
         }
         Ok(())
     });
-    assert!(flat.get() > 100 && on_edge.get() > 20 && full.get() > 20, "{flat:?} {on_edge:?} {full:?}");
+    assert!(
+        flat.get() > 100 && on_edge.get() > 20 && full.get() > 20,
+        "{flat:?} {on_edge:?} {full:?}"
+    );
 }
 
 #[test]
@@ -92,15 +97,29 @@ fn an_added_stud_stands_on_wood_and_is_as_deep_as_the_wall() {
     on_every_class(|ground| {
         let (added, frame) = backed(ground);
         let sticks = &ground.house.stock.sticks;
-        let studs = added.studs.iter().map(|stud| (stud.rect, stud.stick, &stud.serves, stud.serves.is_empty()));
-        let widened = added.widened.iter().map(|stud| (stud.rect, stud.stick, &stud.serves, true));
+        let studs = added.studs.iter().enumerate().map(|(at, stud)| {
+            let beside = |first: &Rect| {
+                let touches = first.x0 == stud.rect.x1 || first.x1 == stud.rect.x0;
+                touches && first.y_span() == stud.rect.y_span()
+            };
+            let second = added.studs[..at].iter().any(|first| beside(&first.rect));
+            (stud.rect, stud.stick, &stud.serves, second)
+        });
+        let widened = added
+            .widened
+            .iter()
+            .map(|stud| (stud.rect, stud.stick, &stud.serves, true));
         for (rect, at, serves, second) in studs.chain(widened) {
             let stick = &sticks[at as usize];
             let middles = serves.iter().map(|run| &ground.runs[*run as usize]);
             let depths: Vec<Length> = middles.map(|run| ground.stud_depth(run.from.y)).collect();
             let at_foot = [ground.stud_depth(rect.y0)];
             let wanted = |depth: &Length| sticks.iter().any(|stick| stick.depth == *depth);
-            let mut offered = depths.iter().chain(&at_foot).filter(|depth| wanted(depth)).peekable();
+            let mut offered = depths
+                .iter()
+                .chain(&at_foot)
+                .filter(|depth| wanted(depth))
+                .peekable();
             if offered.peek().is_some() && !offered.any(|depth| stick.depth == *depth) {
                 return Err(format!("{rect:?} of {} is not as deep as the wall", stick.name));
             }
@@ -130,7 +149,10 @@ fn an_added_stud_stands_on_wood_and_is_as_deep_as_the_wall() {
                 let doubled = added.studs.iter().any(|other| beside(&other.rect));
                 let free = [-stud.rect.width(), stud.rect.width()].into_iter().any(|by| {
                     let place = stud.rect.shifted(by, Length::ZERO);
-                    !frame.members.iter().any(|member| member.face.bounds().overlaps(&place))
+                    !frame
+                        .members
+                        .iter()
+                        .any(|member| member.face.bounds().overlaps(&place))
                 });
                 if !doubled && free {
                     return Err(format!("{stud:?} stands alone under two panels"));
@@ -191,6 +213,8 @@ fn added_wood_serves_the_runs_that_it_holds_and_no_others() {
         }
         let ids: Vec<u32> = added.blocks.iter().map(|block: &Block| block.id).collect();
         let count = u32::try_from(ids.len()).unwrap_or(0);
-        (ids == (0..count).collect::<Vec<u32>>()).then_some(()).ok_or_else(|| format!("{ids:?}"))
+        (ids == (0..count).collect::<Vec<u32>>())
+            .then_some(())
+            .ok_or_else(|| format!("{ids:?}"))
     });
 }

@@ -3,7 +3,7 @@
 use edgenail::edges::{EdgeRun, edges};
 use edgenail::frame::{Axis, Frame, frame_wall};
 use edgenail::generate::house_json;
-use edgenail::house::{BlockedEdges, House, Level, Method, Segment, Stick};
+use edgenail::house::{BlockedEdges, House, Level, Method, Patch, Segment, Stick};
 use edgenail::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out};
 use edgenail::{Decimal, Length, read_house};
 use std::collections::BTreeMap;
@@ -29,16 +29,24 @@ impl Numbers {
 
 /// The middle of the nearest member of this direction, or a place a few sixteenths off it.
 fn on_wood(frame: &Frame, axis: Axis, at: Length, numbers: &mut Numbers) -> Length {
-    let middles = frame.members.iter().filter(|member| member.axis == axis && member.nailable).map(|member| {
-        let bounds = member.face.bounds();
-        if axis == Axis::Vertical {
-            (bounds.x0 + bounds.x1).half()
-        } else {
-            (bounds.y0 + bounds.y1).half()
-        }
-    });
-    let nearest = middles.min_by_key(|middle| (*middle - at).abs()).filter(|middle| *middle > at - Length::inches(4));
-    nearest.map_or(at, |middle| middle + Length::sixteenths([0, 0, 0, 2, -3, 7][numbers.below(6)]))
+    let middles = frame
+        .members
+        .iter()
+        .filter(|member| member.axis == axis && member.nailable)
+        .map(|member| {
+            let bounds = member.face.bounds();
+            if axis == Axis::Vertical {
+                (bounds.x0 + bounds.x1).half()
+            } else {
+                (bounds.y0 + bounds.y1).half()
+            }
+        });
+    let nearest = middles
+        .min_by_key(|middle| (*middle - at).abs())
+        .filter(|middle| *middle > at - Length::inches(4));
+    nearest.map_or(at, |middle| {
+        middle + Length::sixteenths([0, 0, 0, 2, -3, 7][numbers.below(6)])
+    })
 }
 
 /// Courses and seams at any sixteenth of an inch, half of them near the middle of a member.
@@ -98,8 +106,16 @@ fn strain(house: &mut House, numbers: &mut Numbers) {
     let sticks = [
         Vec::new(),
         vec![stick("short", 24, 56, 21)],
-        vec![stick("2x4", 24, 56, 96), stick("4x4", 56, 56, 192), stick("2x6", 24, 88, 144)],
-        vec![stick("2x6", 24, 88, 60), stick("2x4", 24, 56, 92), stick("2x4 long", 24, 56, 240)],
+        vec![
+            stick("2x4", 24, 56, 96),
+            stick("4x4", 56, 56, 192),
+            stick("2x6", 24, 88, 144),
+        ],
+        vec![
+            stick("2x6", 24, 88, 60),
+            stick("2x4", 24, 56, 92),
+            stick("2x4 long", 24, 56, 240),
+        ],
         vec![stick("3x4", 40, 56, 120)],
     ];
     let mut thick = house.stock.nails[0].clone();
@@ -117,10 +133,29 @@ fn strain(house: &mut House, numbers: &mut Numbers) {
         practice.block_stick = [None, Some("2x6".into())][one_of(2)].clone();
         practice.block_clearance = Length::sixteenths([0, 1, 2][one_of(3)]);
         practice.staggered_rows = one_of(2) == 0;
-        practice.blocked_edges = [BlockedEdges::All, BlockedEdges::WideBays, BlockedEdges::SegmentsOnly][one_of(3)];
+        practice.blocked_edges = [
+            BlockedEdges::All,
+            BlockedEdges::WideBays,
+            BlockedEdges::SegmentsOnly,
+        ][one_of(3)];
         for level in wall.sections.iter_mut().flat_map(|section| &mut section.stack) {
             if let Level::Storey(storey) = level {
                 storey.stud.depth = Length::sixteenths([56, 88][one_of(2)]);
+                let left = Length::inches([1, 10, 31][one_of(3)]);
+                let bottom = Length::inches([-4, 2, 40, 80][one_of(4)]);
+                let patch = |name: &str, width: i64, height: i64| Patch {
+                    name: name.into(),
+                    left,
+                    bottom,
+                    width: Length::inches(width),
+                    height: Length::inches(height),
+                };
+                storey
+                    .straps
+                    .extend((one_of(3) == 0).then(|| patch("strap", 2, 24)));
+                storey
+                    .penetrations
+                    .extend((one_of(3) == 0).then(|| patch("vent", 5, 5)));
             }
         }
         let storeys = wall.sections.iter().flat_map(|section| &section.stack);
@@ -138,13 +173,19 @@ fn strain(house: &mut House, numbers: &mut Numbers) {
                 storey,
                 from,
                 to,
-                method: [Method::Segmented, Method::Perforated, Method::Portal, Method::BracedPanel][one_of(4)],
+                method: [
+                    Method::Segmented,
+                    Method::Perforated,
+                    Method::Portal,
+                    Method::BracedPanel,
+                ][one_of(4)],
                 category: None,
                 nail: [None, Some("10d".into()), Some("8d hot-dipped".into())][one_of(3)].clone(),
                 edge_spacing: Length::inches([6, 4, 3, 2][one_of(4)]),
                 field_spacing: Length::inches([12, 6][one_of(2)]),
                 blocked: one_of(2) == 0,
-                seam_member_width: [None, Some(Length::sixteenths(40)), Some(Length::sixteenths(24))][one_of(3)],
+                seam_member_width: [None, Some(Length::sixteenths(40)), Some(Length::sixteenths(24))]
+                    [one_of(3)],
                 end_posts: [0, 2][one_of(2)],
             }));
         }
@@ -190,4 +231,3 @@ pub fn on_every_class(law: impl Fn(&Ground) -> Result<(), String>) {
     assert_eq!(seen.len(), 10, "{seen:?}");
     assert!(seen.values().all(|count| *count >= ENOUGH), "{seen:?}");
 }
-

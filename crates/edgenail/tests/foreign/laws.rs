@@ -3,14 +3,14 @@
 //! What an edge lands on is told a second time by the slow way, point by point against the members' polygons; every
 //! edge that wants backing has it or is listed as impossible; no block can be left out.
 
-use edgenail::blocking::{Blocking, blocking};
+use crate::ground::on_every_class;
 use edgenail::Length;
+use edgenail::blocking::{Blocking, blocking};
 use edgenail::edges::{EdgeRun, edges};
 use edgenail::frame::{Axis, Member};
 use edgenail::geometry::{Interval, Rect};
 use edgenail::house::Practice;
 use edgenail::layout::Side;
-use crate::ground::on_every_class;
 
 #[test]
 fn the_runs_of_a_piece_sum_to_its_perimeter() {

@@ -5,6 +5,7 @@
 mod added_wood;
 mod ground;
 mod laws;
+mod nails;
 mod runs;
 mod shared_members;
 mod slow;

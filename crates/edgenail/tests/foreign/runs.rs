@@ -109,7 +109,10 @@ fn near_slope(ground: &Ground, run: &EdgeRun) -> bool {
 }
 
 fn is_seam(ground: &Ground, run: &EdgeRun) -> bool {
-    let mut same = ground.runs.iter().filter(|other| (other.piece, other.edge) == (run.piece, run.edge));
+    let mut same = ground
+        .runs
+        .iter()
+        .filter(|other| (other.piece, other.edge) == (run.piece, run.edge));
     same.any(|other| other.partner.is_some())
 }
 
@@ -117,7 +120,11 @@ fn is_seam(ground: &Ground, run: &EdgeRun) -> bool {
 fn a_run_names_what_holds_it_or_why_nothing_does() {
     let seen = Cell::new([0; 6]);
     on_every_class(|ground| {
-        for run in ground.runs.iter().filter(|run| !is_sloped(run) && !near_slope(ground, run)) {
+        for run in ground
+            .runs
+            .iter()
+            .filter(|run| !is_sloped(run) && !near_slope(ground, run))
+        {
             let (lo, hi) = ends(run);
             let told = told(ground, run, (lo + hi).half(), is_seam(ground, run));
             let said = match run.support {
@@ -155,11 +162,16 @@ fn a_run_names_the_panel_the_opening_or_the_air_that_it_meets() {
             let middle = (lo + hi).half();
             // Panels no further away than the widest joint, by points 1/32 in. apart.
             let mut steps = (0..).map(|step| Length::sixteenths(step).half() + Length::from_units(1));
-            let across = steps.by_ref().take_while(|by| *by <= reach + Length::from_units(1)).find_map(|by| {
-                let at = outside(run, middle, by);
-                let mut others = ground.layout.pieces.iter().filter(|piece| piece.id != run.piece);
-                others.find(|piece| piece.outline.contains(at)).map(|piece| piece.id)
-            });
+            let across = steps
+                .by_ref()
+                .take_while(|by| *by <= reach + Length::from_units(1))
+                .find_map(|by| {
+                    let at = outside(run, middle, by);
+                    let mut others = ground.layout.pieces.iter().filter(|piece| piece.id != run.piece);
+                    others
+                        .find(|piece| piece.outline.contains(at))
+                        .map(|piece| piece.id)
+                });
             if across != run.partner {
                 return Err(format!("{run:?} meets {across:?}"));
             }
@@ -175,8 +187,14 @@ fn a_run_names_the_panel_the_opening_or_the_air_that_it_meets() {
                     })
                 })
             };
-            let opening = ground.frame.openings.iter().position(|place| in_hole(&place.rect));
-            let opening = opening.filter(|_| run.partner.is_none()).and_then(|at| u32::try_from(at).ok());
+            let opening = ground
+                .frame
+                .openings
+                .iter()
+                .position(|place| in_hole(&place.rect));
+            let opening = opening
+                .filter(|_| run.partner.is_none())
+                .and_then(|at| u32::try_from(at).ok());
             if run.opening.is_some() && run.opening != opening {
                 return Err(format!("{run:?} lies along opening {opening:?}"));
             }
@@ -217,9 +235,18 @@ fn a_bare_run_tells_its_bay_and_whether_it_has_to_be_backed() {
             let step = Length::sixteenths(4);
             let is_bare = |along: Length| told(ground, run, along, seam).is_err();
             // A plumb edge is looked along as far as it goes, a level one as far as the widest bay beyond its ends.
-            let own = ground.runs.iter().filter(|other| (other.piece, other.edge) == (run.piece, run.edge));
-            let (first, last) = own.fold((lo, hi), |(a, b), other| (a.min(ends(other).0), b.max(ends(other).1)));
-            let beyond = if run.side.is_plumb() { Length::ZERO } else { practice.clear_bay_most };
+            let own = ground
+                .runs
+                .iter()
+                .filter(|other| (other.piece, other.edge) == (run.piece, run.edge));
+            let (first, last) = own.fold((lo, hi), |(a, b), other| {
+                (a.min(ends(other).0), b.max(ends(other).1))
+            });
+            let beyond = if run.side.is_plumb() {
+                Length::ZERO
+            } else {
+                practice.clear_bay_most
+            };
             let (mut from, mut to) = ((lo + hi).half(), (lo + hi).half());
             while from > first - beyond && is_bare(from - step) {
                 from = from - step;
@@ -231,26 +258,48 @@ fn a_bare_run_tells_its_bay_and_whether_it_has_to_be_backed() {
             // Beyond the last stud of the wall there is no bay: what reaches there hangs free over its own length.
             let wall_ends = ground.frame.lower.span();
             let mut stretch = (lo, hi);
-            let mut same: Vec<&EdgeRun> = ground.runs.iter().filter(|other| (other.piece, other.edge) == (run.piece, run.edge)).collect();
+            let mut same: Vec<&EdgeRun> = ground
+                .runs
+                .iter()
+                .filter(|other| (other.piece, other.edge) == (run.piece, run.edge))
+                .collect();
             same.sort_by_key(|other| ends(other).0);
             for other in same.iter().filter(|other| other.support == run.support) {
-                stretch.1 = if ends(other).0 == stretch.1 { ends(other).1 } else { stretch.1 };
+                stretch.1 = if ends(other).0 == stretch.1 {
+                    ends(other).1
+                } else {
+                    stretch.1
+                };
             }
             for other in same.iter().rev().filter(|other| other.support == run.support) {
-                stretch.0 = if ends(other).1 == stretch.0 { ends(other).0 } else { stretch.0 };
+                stretch.0 = if ends(other).1 == stretch.0 {
+                    ends(other).0
+                } else {
+                    stretch.0
+                };
             }
-            let past_end = stretch.0 <= wall_ends.lo + practice.end_short || wall_ends.hi - practice.end_short <= stretch.1;
+            let past_end = stretch.0 <= wall_ends.lo + practice.end_short
+                || wall_ends.hi - practice.end_short <= stretch.1;
             let bay = run.bay.unwrap_or_default();
-            let told = if past_end && !run.side.is_plumb() { stretch.1 - stretch.0 } else { to - from };
+            let told = if past_end && !run.side.is_plumb() {
+                stretch.1 - stretch.0
+            } else {
+                to - from
+            };
             if (bay - told).abs() > step * 2 {
                 return Err(format!("{run:?} lies in a bay of {told}"));
             }
             let wall = &ground.house.walls[ground.frame.wall as usize];
             let at = Point::new((run.from.x + run.to.x).half(), (run.from.y + run.to.y).half());
-            let hangs = ground.frame.sections.iter().zip(&wall.sections).any(|(place, section)| {
-                let open = matches!(section.top, Top::EaveTrusses(_) | Top::Flat);
-                place.x.contains(at.x) && (at.y <= place.base || (open && place.top <= at.y))
-            });
+            let hangs = ground
+                .frame
+                .sections
+                .iter()
+                .zip(&wall.sections)
+                .any(|(place, section)| {
+                    let open = matches!(section.top, Top::EaveTrusses(_) | Top::Flat);
+                    place.x.contains(at.x) && (at.y <= place.base || (open && place.top <= at.y))
+                });
             let wanted = run.side.is_plumb()
                 || run.joint == Joint::Opening
                 || ground.segments_of(run).iter().any(|segment| segment.blocked)

@@ -1,12 +1,12 @@
 //! Members that two panels share, told a second time: which are too narrow, and which get a second one beside them.
 
 use crate::ground::{Ground, on_every_class};
+use crate::slow::stands_at;
 use edgenail::Length;
 use edgenail::blocking::{TooNarrow, blocking, narrow_members, too_narrow};
 use edgenail::edges::{EdgeRun, Site, edges};
 use edgenail::finding::Severity;
 use edgenail::frame::{Axis, Frame, Member, MemberKind};
-use crate::slow::stands_at;
 use edgenail::geometry::{Point, Rect};
 use std::cell::Cell;
 use std::collections::BTreeMap;
@@ -18,7 +18,11 @@ fn face(frame: &Frame, member: &Member) -> (Length, Length) {
         return (bounds.height(), bounds.height());
     }
     let mut widest = Length::ZERO;
-    for other in frame.members.iter().filter(|other| other.nailable && other.id != member.id) {
+    for other in frame
+        .members
+        .iter()
+        .filter(|other| other.nailable && other.id != member.id)
+    {
         let beside = other.face.bounds();
         let whole = beside.y0 <= bounds.y0 && bounds.y1 <= beside.y1;
         if whole && (beside.x1 == bounds.x0 || beside.x0 == bounds.x1) {
@@ -69,7 +73,10 @@ fn what_is_too_narrow_to_share_is_told() {
         let frame = ground.frame.with(&added);
         let runs = edges(&ground.house, &frame, &ground.layout);
         let site = Site::new(&ground.house, &frame).ok_or("no site")?;
-        let (ours, theirs) = (narrow(ground, &frame, &runs), too_narrow(&site, &ground.layout, &runs));
+        let (ours, theirs) = (
+            narrow(ground, &frame, &runs),
+            too_narrow(&site, &ground.layout, &runs),
+        );
         let (ours, theirs) = (sorted(ours), sorted(theirs));
         if ours != theirs {
             return Err(format!("{theirs:?}, by the slow way {ours:?}"));
@@ -79,7 +86,10 @@ fn what_is_too_narrow_to_share_is_told() {
             return Err(format!("{} findings of {} members", findings.len(), ours.len()));
         }
         for (finding, narrow) in findings.iter().zip(&theirs) {
-            let relied_on = narrow.runs.iter().any(|run| !ground.segments_of(&runs[*run as usize]).is_empty());
+            let relied_on = narrow
+                .runs
+                .iter()
+                .any(|run| !ground.segments_of(&runs[*run as usize]).is_empty());
             if finding.severity == Severity::Refuse && !relied_on {
                 return Err(format!("{finding:?} where no segment is"));
             }
@@ -121,10 +131,18 @@ fn a_narrow_stud_gets_a_second_one_where_there_is_room() {
                     };
                     let foot = [place.x0, place.x1].map(|x| Point::new(x, place.y0 - Length::from_units(1)));
                     foot.into_iter().all(|at| stands_at(&backed, at))
-                        && !backed.members.iter().any(|member| member.face.bounds().overlaps(&place))
+                        && !backed
+                            .members
+                            .iter()
+                            .any(|member| member.face.bounds().overlaps(&place))
                 })
             };
-            let deep = ground.house.stock.sticks.iter().filter(|stick| stick.depth == member.depth);
+            let deep = ground
+                .house
+                .stock
+                .sticks
+                .iter()
+                .filter(|stick| stick.depth == member.depth);
             let thickest = deep.map(|stick| stick.thickness).max();
             match widened {
                 None if may && thickest.is_some_and(free) => {

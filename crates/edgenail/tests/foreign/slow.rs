@@ -37,14 +37,23 @@ impl Ground {
     pub fn plain_nail(&self, run: &EdgeRun) -> &Nail {
         let nails = &self.house.stock.nails;
         let named = |name: &String| nails.iter().find(|nail| nail.name == *name);
-        let of_segment = self.segments_of(run).into_iter().find_map(|segment| segment.nail.as_ref());
-        let asked = of_segment.or(self.practice().assembly.nail.as_ref()).and_then(named);
+        let of_segment = self
+            .segments_of(run)
+            .into_iter()
+            .find_map(|segment| segment.nail.as_ref());
+        let asked = of_segment
+            .or(self.practice().assembly.nail.as_ref())
+            .and_then(named);
         let bright = nails.iter().find(|nail| nail.coating == Coating::Bright);
         asked.or(bright).unwrap_or(&nails[0])
     }
 
     pub fn edge_spacing(&self, run: &EdgeRun) -> Length {
-        let closest = self.segments_of(run).iter().map(|segment| segment.edge_spacing).min();
+        let closest = self
+            .segments_of(run)
+            .iter()
+            .map(|segment| segment.edge_spacing)
+            .min();
         closest.unwrap_or(self.practice().assembly.edge_spacing)
     }
 
@@ -55,14 +64,24 @@ impl Ground {
         // Generated houses are sheathed with 7/16.
         let thick = nail.shank >= Decimal::thousandths(148) && nail.length > Length::sixteenths(7 + 24);
         let close = spacing <= Length::inches(2) || (spacing <= Length::inches(3) && thick);
-        let asked = self.segments_of(run).iter().filter_map(|segment| segment.seam_member_width).max();
-        asked.unwrap_or_default().max(if close { Length::sixteenths(40) } else { Length::ZERO })
+        let asked = self
+            .segments_of(run)
+            .iter()
+            .filter_map(|segment| segment.seam_member_width)
+            .max();
+        asked.unwrap_or_default().max(if close {
+            Length::sixteenths(40)
+        } else {
+            Length::ZERO
+        })
     }
 
     /// How deep the studs are at a height.
     pub fn stud_depth(&self, y: Length) -> Length {
         let storeys = &self.frame.storeys;
-        let mut here = storeys.iter().filter(|storey| storey.base <= y && y <= storey.top);
+        let mut here = storeys
+            .iter()
+            .filter(|storey| storey.base <= y && y <= storey.top);
         here.next().unwrap_or(&storeys[0]).stud_depth
     }
 }
