@@ -2,23 +2,32 @@
 
 use super::Site;
 use crate::geometry::Rect;
-use crate::house::{Coating, House, Nail, Practice};
+use crate::house::{Coating, House, Nail, Practice, Segment};
 use crate::length::Length;
 
 impl Site<'_> {
-    /// Spacing of nails at the panel edges in an area: the closest of the segments that it touches, else practice's.
+    /// Spacing of nails at the panel edges in an area: the closest of the segments that it touches; practice's outside
+    /// them, which counts too where the area reaches beyond them.
     pub fn edge_spacing(&self, area: Rect) -> Length {
-        let closest = self.segments_at(area).map(|site| site.segment.edge_spacing).min();
-        closest.unwrap_or(self.practice.assembly.edge_spacing)
+        self.closest(area, self.practice.assembly.edge_spacing, |segment| {
+            segment.edge_spacing
+        })
     }
 
-    /// Spacing of nails on members between panel edges.
+    /// Spacing of nails on members between panel edges, as [`Site::edge_spacing`].
     pub fn field_spacing(&self, area: Rect) -> Length {
-        let closest = self
-            .segments_at(area)
-            .map(|site| site.segment.field_spacing)
-            .min();
-        closest.unwrap_or(self.practice.assembly.field_spacing)
+        self.closest(area, self.practice.assembly.field_spacing, |segment| {
+            segment.field_spacing
+        })
+    }
+
+    fn closest(&self, area: Rect, outside: Length, spacing: impl Fn(&Segment) -> Length) -> Length {
+        let closest = self.segments_at(area).map(|site| spacing(site.segment)).min();
+        let inside = self.segments_at(area).any(|site| site.rect.covers(&area));
+        closest.map_or(
+            outside,
+            |closest| if inside { closest } else { closest.min(outside) },
+        )
     }
 
     /// The nail for an area, as a place in the stock's list; `None` if stock has none that may go there.

@@ -4,6 +4,7 @@
 
 mod added_wood;
 mod ground;
+mod impossible;
 mod laws;
 mod nails;
 mod runs;

@@ -48,13 +48,20 @@ impl Ground {
         asked.or(bright).unwrap_or(&nails[0])
     }
 
+    /// The closest spacing that holds anywhere along a run: of its segments, and of practice where it leaves them.
     pub fn edge_spacing(&self, run: &EdgeRun) -> Length {
         let closest = self
             .segments_of(run)
             .iter()
             .map(|segment| segment.edge_spacing)
             .min();
-        closest.unwrap_or(self.practice().assembly.edge_spacing)
+        let outside = self.practice().assembly.edge_spacing;
+        let within = |rect: &Rect| rect.contains(run.from) && rect.contains(run.to);
+        let inside = self.frame.segments.iter().any(|place| within(&place.rect));
+        closest.map_or(
+            outside,
+            |closest| if inside { closest } else { closest.min(outside) },
+        )
     }
 
     /// The least face that two panels may share at a seam: 3 in. nominal where nails stand 2 in. apart, or 3 in. apart
