@@ -123,14 +123,22 @@ fn strain(house: &mut House, numbers: &mut Numbers) {
     thick.shank = Decimal::thousandths(148);
     thick.length = Length::inches(3);
     house.stock.nails.push(thick);
-    house.stock.sticks = sticks[one_of(16).saturating_sub(11)].clone();
+    house
+        .stock
+        .sticks
+        .clone_from(&sticks[one_of(16).saturating_sub(11)]);
     for wall in &mut house.walls {
         let practice = &mut wall.practice;
         practice.assembly.edge_spacing = Length::inches([6, 4, 3, 2][one_of(4)]);
         practice.assembly.field_spacing = Length::inches([12, 6][one_of(2)]);
-        practice.assembly.nail = [None, Some("10d".into())][one_of(2)].clone();
+        practice
+            .assembly
+            .nail
+            .clone_from(&[None, Some("10d".into())][one_of(2)]);
         practice.blocks_flat = one_of(2) == 0;
-        practice.block_stick = [None, Some("2x6".into())][one_of(2)].clone();
+        practice
+            .block_stick
+            .clone_from(&[None, Some("2x6".into())][one_of(2)]);
         practice.block_clearance = Length::sixteenths([0, 1, 2][one_of(3)]);
         practice.staggered_rows = one_of(2) == 0;
         practice.blocked_edges = [

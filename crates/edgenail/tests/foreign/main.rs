@@ -3,9 +3,12 @@
 #![expect(clippy::expect_used, reason = "a house that cannot be read fails the test")]
 
 mod added_wood;
+mod edge_rows;
+mod field_rows;
 mod ground;
 mod impossible;
 mod laws;
+mod nailed;
 mod nails;
 mod runs;
 mod shared_members;

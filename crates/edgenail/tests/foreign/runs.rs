@@ -214,7 +214,7 @@ fn a_run_names_the_panel_the_opening_or_the_air_that_it_meets() {
                 Joint::Seam => 0,
                 Joint::RimSeam => 1,
                 Joint::Opening => 2,
-                _ => 3,
+                Joint::End => 3,
             }] += 1;
             seen.set(counts);
         }
@@ -249,10 +249,10 @@ fn a_bare_run_tells_its_bay_and_whether_it_has_to_be_backed() {
             };
             let (mut from, mut to) = ((lo + hi).half(), (lo + hi).half());
             while from > first - beyond && is_bare(from - step) {
-                from = from - step;
+                from -= step;
             }
             while to < last + beyond && is_bare(to + step) {
-                to = to + step;
+                to += step;
             }
             let (from, to) = (from.max(first - beyond), to.min(last + beyond));
             // Beyond the last stud of the wall there is no bay: what reaches there hangs free over its own length.
