@@ -3,7 +3,7 @@
 use edgenail::edges::{EdgeRun, edges};
 use edgenail::frame::{Axis, Frame, frame_wall};
 use edgenail::generate::house_json;
-use edgenail::house::{BlockedEdges, House, Level, Method, Patch, Segment, Stick};
+use edgenail::house::{BlockedEdges, Coating, House, Level, Method, Patch, Segment, Stick};
 use edgenail::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out};
 use edgenail::{Decimal, Length, read_house};
 use std::collections::BTreeMap;
@@ -123,6 +123,9 @@ fn strain(house: &mut House, numbers: &mut Numbers) {
     thick.shank = Decimal::thousandths(148);
     thick.length = Length::inches(3);
     house.stock.nails.push(thick);
+    if one_of(8) == 0 {
+        house.stock.nails.retain(|nail| nail.coating == Coating::Bright);
+    }
     house
         .stock
         .sticks

@@ -3,11 +3,13 @@
 #![expect(clippy::expect_used, reason = "a house that cannot be read fails the test")]
 
 mod added_wood;
+mod edge_findings;
 mod edge_rows;
 mod field_rows;
 mod ground;
 mod impossible;
 mod laws;
+mod nail_findings;
 mod nailed;
 mod nails;
 mod runs;

@@ -37,13 +37,11 @@ impl Ground {
     pub fn plain_nail(&self, run: &EdgeRun) -> &Nail {
         let nails = &self.house.stock.nails;
         let named = |name: &String| nails.iter().find(|nail| nail.name == *name);
-        let of_segment = self
-            .segments_of(run)
-            .into_iter()
-            .find_map(|segment| segment.nail.as_ref());
-        let asked = of_segment
-            .or(self.practice().assembly.nail.as_ref())
-            .and_then(named);
+        let segments = self.segments_of(run);
+        let of_segment = segments
+            .iter()
+            .find_map(|segment| segment.nail.as_ref().and_then(named));
+        let asked = of_segment.or_else(|| self.practice().assembly.nail.as_ref().and_then(named));
         let bright = nails.iter().find(|nail| nail.coating == Coating::Bright);
         asked.or(bright).unwrap_or(&nails[0])
     }

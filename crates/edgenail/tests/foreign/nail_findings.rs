@@ -1,0 +1,139 @@
+//! What is said of the nails of layouts that nobody chose, counted a second time.
+
+use crate::ground::on_every_class;
+use crate::nailed::nailed;
+use edgenail::Length;
+use edgenail::edges::Site;
+use edgenail::finding::{FindingCode, Severity};
+use edgenail::frame::MemberKind;
+use edgenail::nailing::findings;
+use std::cell::Cell;
+use std::collections::BTreeSet;
+
+#[test]
+fn nails_without_a_place_nails_that_moved_and_nails_that_rust_are_told() {
+    let seen = Cell::new([0; 3]);
+    on_every_class(|ground| {
+        let nailed = nailed(ground);
+        let site = Site::new(&ground.house, &nailed.frame).ok_or("no site")?;
+        let told = findings(&site, &ground.layout, &nailed.nailing, &nailed.snags);
+        let of = |code: FindingCode, severity: Severity| -> Vec<_> {
+            let told = told
+                .iter()
+                .filter(|finding| finding.code == code && finding.severity == severity);
+            told.collect()
+        };
+        let blocked = of(FindingCode::NailBlocked, Severity::Mend);
+        let mark = |piece: u32| ground.layout.pieces[piece as usize].mark.clone();
+        let places: Vec<_> = nailed
+            .snags
+            .iter()
+            .map(|snag| (mark(snag.piece), Some((snag.at.x, snag.at.y))))
+            .collect();
+        if blocked
+            .iter()
+            .map(|finding| (finding.piece.clone(), finding.at))
+            .collect::<Vec<_>>()
+            != places
+        {
+            return Err(format!("{blocked:?} told of {:?}", nailed.snags));
+        }
+        let moved = of(FindingCode::NailBlocked, Severity::Advise);
+        let rows = nailed.nailing.rows.iter().filter(|row| row.moved);
+        let at: Vec<_> = rows.map(|row| row.position(row.first)).collect();
+        let with_moved = nailed
+            .frame
+            .segments
+            .iter()
+            .filter(|place| at.iter().any(|at| place.rect.contains(*at)));
+        let segments = with_moved.count();
+        if moved.len() != segments {
+            return Err(format!("{moved:?} told of {segments} segments"));
+        }
+        let rusts = |row: &&edgenail::nailing::NailRow| {
+            let member = nailed.frame.member(row.member);
+            let coating = ground.house.stock.nails[row.nail as usize].coating;
+            member.is_some_and(|member| member.treated)
+                && !ground.practice().treated_coatings.contains(&coating)
+        };
+        let members: BTreeSet<_> = nailed
+            .nailing
+            .rows
+            .iter()
+            .filter(rusts)
+            .map(|row| row.member)
+            .collect();
+        let rust = of(FindingCode::NoCorrosionResistantNail, Severity::Refuse);
+        if rust.len() != members.len() {
+            return Err(format!("{rust:?} told of {members:?}"));
+        }
+        seen.set([
+            seen.get()[0] + blocked.len(),
+            seen.get()[1] + moved.len(),
+            seen.get()[2] + rust.len(),
+        ]);
+        Ok(())
+    });
+    assert!(seen.get().iter().all(|count| *count > 5), "{seen:?}");
+}
+
+#[test]
+fn a_plate_of_a_segment_without_a_row_over_it_is_told() {
+    let seen = Cell::new([0; 2]);
+    on_every_class(|ground| {
+        let nailed = nailed(ground);
+        let site = Site::new(&ground.house, &nailed.frame).ok_or("no site")?;
+        let told = findings(&site, &ground.layout, &nailed.nailing, &nailed.snags);
+        let mut expected = Vec::new();
+        for place in &nailed.frame.segments {
+            let storey = &nailed.frame.storeys[place.storey as usize];
+            for plate in nailed
+                .frame
+                .members
+                .iter()
+                .filter(|member| member.storey == Some(place.storey))
+            {
+                let bounds = plate.face.bounds();
+                let code = match plate.kind {
+                    MemberKind::BottomPlate if bounds.y0 == storey.base => FindingCode::BottomPlateBare,
+                    MemberKind::TopPlate if bounds.y0 == storey.topmost_from => FindingCode::TopPlateBare,
+                    _ => continue,
+                };
+                let Some(shared) = bounds.intersect(&place.rect) else {
+                    continue;
+                };
+                let on_it =
+                    |row: &&edgenail::nailing::NailRow| row.member == plate.id && row.from.y == row.to.y;
+                let mut over = nailed.nailing.rows.iter().filter(on_it);
+                // One level row that reaches over some of what the segment has of the plate.
+                let covered = over.any(|row| {
+                    let (a, b) = (row.position(row.first).x, row.position(row.last).x);
+                    a.min(b) <= shared.x1 && shared.x0 <= a.max(b)
+                });
+                if !covered {
+                    expected.push((code as u32, shared.x0, shared.y0));
+                }
+            }
+        }
+        let bare = told.iter().filter(|finding| {
+            matches!(
+                finding.code,
+                FindingCode::BottomPlateBare | FindingCode::TopPlateBare
+            )
+        });
+        let mut found: Vec<(u32, Length, Length)> = bare
+            .filter_map(|finding| Some((finding.code as u32, finding.at?.0, finding.at?.1)))
+            .collect();
+        found.sort_unstable();
+        expected.sort_unstable();
+        if found != expected {
+            return Err(format!("{found:?} told of {expected:?}"));
+        }
+        seen.set([
+            seen.get()[0] + found.len(),
+            seen.get()[1] + nailed.frame.segments.len(),
+        ]);
+        Ok(())
+    });
+    assert!(seen.get()[0] > 0 && seen.get()[1] > 50, "{seen:?}");
+}
