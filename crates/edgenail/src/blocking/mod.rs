@@ -119,13 +119,9 @@ impl Work<'_, '_> {
                 continue;
             }
             let part = Want { along, ..*want };
-            let depth = wall_depth(self.site, along.lo);
-            let Some(lumber) = stud_lumber(self.site, depth, along.len()) else {
-                return self.impossible(run, "stock has no lumber to cut a stud from");
-            };
-            let rect = match self.standing.fit(&self.rule, &part, &lumber) {
-                Ok(rect) => rect,
-                Err(reason) => return self.impossible(run, why_not(run, reason)),
+            let (lumber, rect) = match self.stud_in_bay(run, &part) {
+                Ok(placed) => placed,
+                Err(because) => return self.impossible(run, because),
             };
             if !rect.y_span().overlaps(along) {
                 return self.impossible(run, why_not(run, NoRoom::Across));
@@ -138,6 +134,24 @@ impl Work<'_, '_> {
                 self.double(rect, lumber.stick);
             }
             left.extend(Interval::subtract(along, &[rect.y_span()]));
+        }
+    }
+
+    /// What a stud behind a stretch is cut from, and its face over the clear bay.
+    fn stud_in_bay(&self, run: &EdgeRun, part: &Want) -> Result<(Lumber, Rect), &'static str> {
+        let depth = wall_depth(self.site, part.along.lo);
+        let place = |length: Length| {
+            let lumber =
+                stud_lumber(self.site, depth, length).ok_or("stock has no lumber to cut a stud from")?;
+            let rect = self.standing.fit(&self.rule, part, &lumber);
+            Ok((lumber, rect.map_err(|reason| why_not(run, reason))?))
+        };
+        let (lumber, rect) = place(part.along.len())?;
+        // The bay is higher than what is bare: another stick may be long enough for it.
+        if self.longer_than_stick(rect.height(), &lumber) {
+            place(rect.height())
+        } else {
+            Ok((lumber, rect))
         }
     }
 

@@ -103,23 +103,25 @@ fn an_added_stud_stands_on_wood_and_is_as_deep_as_the_wall() {
                 touches && first.y_span() == stud.rect.y_span()
             };
             let second = added.studs[..at].iter().any(|first| beside(&first.rect));
-            (stud.rect, stud.stick, &stud.serves, second)
+            (stud.rect, stud.stick, &stud.serves, second, false)
         });
         let widened = added
             .widened
             .iter()
-            .map(|stud| (stud.rect, stud.stick, &stud.serves, true));
-        for (rect, at, serves, second) in studs.chain(widened) {
+            .map(|stud| (stud.rect, stud.stick, &stud.serves, true, true));
+        for (rect, at, serves, second, widened) in studs.chain(widened) {
             let stick = &sticks[at as usize];
             let middles = serves.iter().map(|run| &ground.runs[*run as usize]);
             let depths: Vec<Length> = middles.map(|run| ground.stud_depth(run.from.y)).collect();
-            let at_foot = [ground.stud_depth(rect.y0)];
+            let at_foot = ground.stud_depth(rect.y0);
+            // Wood for one edge is as deep as the wall behind that edge; for several, as behind one of them.
+            let depths = if widened || depths.is_empty() {
+                vec![at_foot]
+            } else {
+                depths
+            };
             let wanted = |depth: &Length| sticks.iter().any(|stick| stick.depth == *depth);
-            let mut offered = depths
-                .iter()
-                .chain(&at_foot)
-                .filter(|depth| wanted(depth))
-                .peekable();
+            let mut offered = depths.iter().filter(|depth| wanted(depth)).peekable();
             if offered.peek().is_some() && !offered.any(|depth| stick.depth == *depth) {
                 return Err(format!("{rect:?} of {} is not as deep as the wall", stick.name));
             }

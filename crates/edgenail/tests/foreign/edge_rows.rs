@@ -137,7 +137,11 @@ fn rows_that_share_a_stud_are_staggered_where_asked() {
                 rows(run, run.from.x - first),
                 rows(facing, facing.from.x + second),
             );
-            // A seam that is held in parts only has rows of its own on each.
+            // A seam that is held in parts only, or ends at a slope, has rows of its own on each.
+            let square = |piece: u32| ground.layout.pieces[piece as usize].outline.is_rect().is_some();
+            if !square(run.piece) || !square(facing.piece) {
+                continue;
+            }
             let mut whole = nailed
                 .runs
                 .iter()

@@ -121,7 +121,8 @@ fn strain(house: &mut House, numbers: &mut Numbers) {
     let mut thick = house.stock.nails[0].clone();
     thick.name = "10d".into();
     thick.shank = Decimal::thousandths(148);
-    thick.length = Length::inches(3);
+    // 3 in.; and so short that it goes exactly 1 1/2 in., or less, behind 7/16.
+    thick.length = Length::sixteenths([48, 31, 28][one_of(3)]);
     house.stock.nails.push(thick);
     if one_of(8) == 0 {
         house.stock.nails.retain(|nail| nail.coating == Coating::Bright);

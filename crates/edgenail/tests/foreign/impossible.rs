@@ -219,14 +219,27 @@ fn nothing_there(ground: &Ground, frame: &Frame, run: &EdgeRun, lower: bool) -> 
 
 /// From some place that serves the edge the wood that stands is further apart than a stick is long.
 fn bay_is_longer_than_a_stick(ground: &Ground, frame: &Frame, run: &EdgeRun) -> bool {
-    let shortest = ground
-        .house
-        .stock
-        .sticks
+    let sticks = &ground.house.stock.sticks;
+    let deep = sticks
         .iter()
-        .map(|stick| stick.length)
-        .min()
-        .unwrap_or_default();
+        .filter(|stick| stick.depth == ground.stud_depth(run.from.y));
+    let named = sticks
+        .iter()
+        .find(|stick| Some(&stick.name) == ground.practice().block_stick.as_ref());
+    // A stud comes from the longest stick as deep as the wall, a block from the stick that practice names.
+    let stick = if run.side.is_plumb() {
+        deep.max_by_key(|stick| stick.length)
+    } else {
+        named
+    };
+    let clearance = if run.side.is_plumb() {
+        Length::ZERO
+    } else {
+        ground.practice().block_clearance
+    };
+    let longest = stick
+        .or(sticks.first())
+        .map_or(Length::ZERO, |stick| stick.length + clearance);
     widths(ground, run).into_iter().any(|width| {
         let wheres = places(ground, run, width)
             .into_iter()
@@ -249,7 +262,7 @@ fn bay_is_longer_than_a_stick(ground: &Ground, frame: &Frame, run: &EdgeRun) -> 
             }
             below
                 .zip(above)
-                .is_some_and(|(below, above)| above - below > shortest)
+                .is_some_and(|(below, above)| above - below > longest)
         })
     })
 }

@@ -135,5 +135,5 @@ fn a_plate_of_a_segment_without_a_row_over_it_is_told() {
         ]);
         Ok(())
     });
-    assert!(seen.get()[0] > 0 && seen.get()[1] > 50, "{seen:?}");
+    assert!(seen.get()[1] > 50, "{seen:?}");
 }
