@@ -1,11 +1,12 @@
 //! Walls with layouts that their frames were not made for, on generated houses of every class.
 
+use crate::strain::strain;
 use edgenail::edges::{EdgeRun, edges};
 use edgenail::frame::{Axis, Frame, frame_wall};
 use edgenail::generate::house_json;
-use edgenail::house::{BlockedEdges, Coating, House, Level, Method, Patch, Segment, Stick};
+use edgenail::house::House;
 use edgenail::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out};
-use edgenail::{Decimal, Length, read_house};
+use edgenail::{Length, read_house};
 use std::collections::BTreeMap;
 
 const HOUSES: u64 = 220;
@@ -90,118 +91,6 @@ fn foreign(frame: &Frame, numbers: &mut Numbers) -> LayoutSpec {
     });
     let bands = bands.collect();
     LayoutSpec::Bands { reach, bands }
-}
-
-/// Works a house in ways that its document does not say: designer's segments, close nails, other lumber, other edges
-/// that are backed.
-fn strain(house: &mut House, numbers: &mut Numbers) {
-    let mut one_of = |count: i64| numbers.below(count);
-    let stick = |name: &str, thickness: i64, depth: i64, length: i64| Stick {
-        name: name.into(),
-        thickness: Length::sixteenths(thickness),
-        depth: Length::sixteenths(depth),
-        length: Length::inches(length),
-        price: house.stock.sticks[0].price,
-    };
-    let sticks = [
-        Vec::new(),
-        vec![stick("short", 24, 56, 21)],
-        vec![
-            stick("2x4", 24, 56, 96),
-            stick("4x4", 56, 56, 192),
-            stick("2x6", 24, 88, 144),
-        ],
-        vec![
-            stick("2x6", 24, 88, 60),
-            stick("2x4", 24, 56, 92),
-            stick("2x4 long", 24, 56, 240),
-        ],
-        vec![stick("3x4", 40, 56, 120)],
-    ];
-    let mut thick = house.stock.nails[0].clone();
-    thick.name = "10d".into();
-    thick.shank = Decimal::thousandths(148);
-    // 3 in.; and so short that it goes exactly 1 1/2 in., or less, behind 7/16.
-    thick.length = Length::sixteenths([48, 31, 28][one_of(3)]);
-    house.stock.nails.push(thick);
-    if one_of(8) == 0 {
-        house.stock.nails.retain(|nail| nail.coating == Coating::Bright);
-    }
-    house
-        .stock
-        .sticks
-        .clone_from(&sticks[one_of(16).saturating_sub(11)]);
-    for wall in &mut house.walls {
-        let practice = &mut wall.practice;
-        practice.assembly.edge_spacing = Length::inches([6, 4, 3, 2][one_of(4)]);
-        practice.assembly.field_spacing = Length::inches([12, 6][one_of(2)]);
-        practice
-            .assembly
-            .nail
-            .clone_from(&[None, Some("10d".into())][one_of(2)]);
-        practice.blocks_flat = one_of(2) == 0;
-        practice
-            .block_stick
-            .clone_from(&[None, Some("2x6".into())][one_of(2)]);
-        practice.block_clearance = Length::sixteenths([0, 1, 2][one_of(3)]);
-        practice.staggered_rows = one_of(2) == 0;
-        practice.blocked_edges = [
-            BlockedEdges::All,
-            BlockedEdges::WideBays,
-            BlockedEdges::SegmentsOnly,
-        ][one_of(3)];
-        for level in wall.sections.iter_mut().flat_map(|section| &mut section.stack) {
-            if let Level::Storey(storey) = level {
-                storey.stud.depth = Length::sixteenths([56, 88][one_of(2)]);
-                let left = Length::inches([1, 10, 31][one_of(3)]);
-                let bottom = Length::inches([-4, 2, 40, 80][one_of(4)]);
-                let patch = |name: &str, width: i64, height: i64| Patch {
-                    name: name.into(),
-                    left,
-                    bottom,
-                    width: Length::inches(width),
-                    height: Length::inches(height),
-                };
-                storey
-                    .straps
-                    .extend((one_of(3) == 0).then(|| patch("strap", 2, 24)));
-                storey
-                    .penetrations
-                    .extend((one_of(3) == 0).then(|| patch("vent", 5, 5)));
-            }
-        }
-        let storeys = wall.sections.iter().flat_map(|section| &section.stack);
-        let names: Vec<String> = storeys
-            .filter_map(|level| match level {
-                Level::Storey(storey) => Some(storey.name.clone()),
-                Level::FloorBand(_) => None,
-            })
-            .collect();
-        for storey in names {
-            let from = Length::inches([0, 7, 20][one_of(3)]);
-            let to = (from + Length::inches([30, 48, 70][one_of(3)])).min(wall.length);
-            wall.segments.extend((one_of(2) == 0).then_some(Segment {
-                mark: format!("SW {storey}"),
-                storey,
-                from,
-                to,
-                method: [
-                    Method::Segmented,
-                    Method::Perforated,
-                    Method::Portal,
-                    Method::BracedPanel,
-                ][one_of(4)],
-                category: None,
-                nail: [None, Some("10d".into()), Some("8d hot-dipped".into())][one_of(3)].clone(),
-                edge_spacing: Length::inches([6, 4, 3, 2][one_of(4)]),
-                field_spacing: Length::inches([12, 6][one_of(2)]),
-                blocked: one_of(2) == 0,
-                seam_member_width: [None, Some(Length::sixteenths(40)), Some(Length::sixteenths(24))]
-                    [one_of(3)],
-                end_posts: [0, 2][one_of(2)],
-            }));
-        }
-    }
 }
 
 /// A wall with a layout that its frame was not made for.

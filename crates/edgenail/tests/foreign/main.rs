@@ -15,3 +15,4 @@ mod nails;
 mod runs;
 mod shared_members;
 mod slow;
+mod strain;
