@@ -14,6 +14,11 @@ pub(super) fn shared<T: Send>(
     threads: NonZeroUsize,
     make: impl Fn(usize) -> T + Sync,
 ) -> Vec<T> {
+    let threads = threads.get().min(count);
+    // Alone no thread is begun, nor is the caller's own registered: its record would outlive a C program's last call.
+    if threads <= 1 {
+        return (0..count).map(make).collect();
+    }
     let next = AtomicUsize::new(0);
     let work = || {
         let places = std::iter::repeat_with(|| next.fetch_add(1, Ordering::Relaxed));
@@ -21,8 +26,7 @@ pub(super) fn shared<T: Send>(
         own.map(|place| (place, make(place))).collect::<Vec<_>>()
     };
     let mut made = thread::scope(|scope| {
-        let others = 1..threads.get().min(count);
-        let others: Vec<_> = others
+        let others: Vec<_> = (1..threads)
             .map_while(|_| thread::Builder::new().spawn_scoped(scope, work).ok())
             .collect();
         let mut made = work();
