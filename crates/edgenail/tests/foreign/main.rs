@@ -14,5 +14,6 @@ mod nailed;
 mod nails;
 mod runs;
 mod shared_members;
+mod sloped_runs;
 mod slow;
 mod strain;

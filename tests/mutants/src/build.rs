@@ -1,0 +1,147 @@
+//! A copy of the repository with every mutant that compiles.
+
+use crate::list::Mutant;
+use crate::weave::{Woven, blamed, weave};
+use serde_json::Value;
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use std::{fs, io};
+
+/// What the core asks at every place that has a mutant: which one is on. With `MUTANTS_REACHED` set, the places that a
+/// test comes by are written to that file.
+const SWITCH: &str = "
+#[doc(hidden)]
+pub(crate) fn mutant_on(site: u32) -> u32 {
+    use std::io::Write;
+    use std::sync::{Mutex, OnceLock};
+    type Reached = Mutex<(std::collections::BTreeSet<u32>, std::fs::File)>;
+    static ON: OnceLock<(u32, Option<Reached>)> = OnceLock::new();
+    let (on, reached) = ON.get_or_init(|| {
+        let on = std::env::var(\"MUTANT\").ok().and_then(|id| id.parse().ok()).unwrap_or(0);
+        let file = std::env::var(\"MUTANTS_REACHED\").ok().and_then(|path| std::fs::File::create(path).ok());
+        (on, file.map(|file| Mutex::new((std::collections::BTreeSet::new(), file))))
+    });
+    if let Some(mut reached) = reached.as_ref().and_then(|reached| reached.lock().ok()) {
+        if reached.0.insert(site) {
+            let _ = writeln!(reached.1, \"{site}\");
+        }
+    }
+    *on
+}
+";
+
+/// The copy, and by mutant the place under which it counts as reached.
+pub struct Built {
+    pub top: PathBuf,
+    pub sites: BTreeMap<u32, u32>,
+}
+
+/// Copies what git tracks to `top`, and weaves the mutants in; what the compiler refuses is left out.
+pub fn build(root: &Path, top: &Path, mutants: &[Mutant]) -> Result<Built, String> {
+    copy(root, top).map_err(|error| format!("{}: {error}", top.display()))?;
+    let mut files: BTreeMap<&str, Vec<&Mutant>> = BTreeMap::new();
+    for mutant in mutants {
+        files.entry(&mutant.file).or_default().push(mutant);
+    }
+    let lib = top.join("crates/edgenail/src/lib.rs");
+    let plain = fs::read_to_string(&lib).map_err(|error| error.to_string())?;
+    fs::write(&lib, plain + SWITCH).map_err(|error| error.to_string())?;
+    // Another type in the same place, such as an empty iterator, is no value that the function may return.
+    let of_another_type = |mutant: &&&Mutant| mutant.replacement.starts_with("::std::iter");
+    let mut refused: BTreeSet<u32> = mutants
+        .iter()
+        .filter(|one| of_another_type(&one))
+        .map(|one| one.id)
+        .collect();
+    loop {
+        let mut sites = BTreeMap::new();
+        for (file, of_file) in &files {
+            let source = fs::read_to_string(root.join(file)).map_err(|error| format!("{file}: {error}"))?;
+            let left: Vec<&Mutant> = of_file
+                .iter()
+                .filter(|one| !refused.contains(&one.id))
+                .copied()
+                .collect();
+            let Woven { text, sites: own } =
+                weave(&source, &left).map_err(|error| format!("{file}: {error}"))?;
+            fs::write(top.join(file), text).map_err(|error| format!("{file}: {error}"))?;
+            sites.extend(own);
+        }
+        let out = cargo(
+            top,
+            &["check", "-p", "edgenail", "--lib", "--message-format=json"],
+        )?;
+        let before = refused.len();
+        refused.extend(errors(&out).filter_map(|(file, line, column)| {
+            let text = fs::read_to_string(top.join(file)).ok()?;
+            blamed(text.lines().nth(line - 1)?, column)
+        }));
+        if out.status.success() {
+            return Ok(Built {
+                top: top.into(),
+                sites,
+            });
+        }
+        if refused.len() == before {
+            return Err(String::from_utf8_lossy(&out.stderr).into_owned());
+        }
+    }
+}
+
+/// Runs cargo in the copy, where no lint fails a build.
+pub fn cargo(top: &Path, arguments: &[&str]) -> Result<Output, String> {
+    let mut command = Command::new("cargo");
+    command
+        .args(arguments)
+        .current_dir(top)
+        .env("RUSTFLAGS", "--cap-lints=allow");
+    command
+        .env("CARGO_PROFILE_TEST_DEBUG", "0")
+        .env("CARGO_PROFILE_DEV_DEBUG", "0")
+        .env("CARGO_INCREMENTAL", "0");
+    command.output().map_err(|error| format!("cargo: {error}"))
+}
+
+fn copy(root: &Path, top: &Path) -> io::Result<()> {
+    let tracked = Command::new("git")
+        .args(["ls-files", "-z"])
+        .current_dir(root)
+        .output()?;
+    for file in String::from_utf8_lossy(&tracked.stdout)
+        .split('\0')
+        .filter(|file| !file.is_empty())
+    {
+        let to = top.join(file);
+        fs::create_dir_all(to.parent().unwrap_or(top))?;
+        fs::copy(root.join(file), to)?;
+    }
+    Ok(())
+}
+
+/// The files, lines and columns that errors of the compiler point at.
+fn errors(out: &Output) -> impl Iterator<Item = (String, usize, usize)> {
+    let text = String::from_utf8_lossy(&out.stdout).into_owned();
+    let lines: Vec<Value> = text
+        .lines()
+        .filter_map(|line| serde_json::from_str(line).ok())
+        .collect();
+    let spans = lines
+        .into_iter()
+        .filter(|line| line["message"]["level"] == "error")
+        .flat_map(|line| {
+            let spans = line["message"]["spans"].as_array().cloned().unwrap_or_default();
+            spans
+                .into_iter()
+                .filter(|span| span["is_primary"] == true)
+                .collect::<Vec<Value>>()
+        });
+    spans.filter_map(|span| {
+        let number = |field: &str| usize::try_from(span[field].as_u64()?).ok();
+        Some((
+            span["file_name"].as_str()?.to_string(),
+            number("line_start")?,
+            number("column_start")?,
+        ))
+    })
+}
