@@ -2,7 +2,7 @@
 
 mod cut_ground;
 
-use cut_ground::{inch, sheet};
+use cut_ground::{blank, inch, sheet};
 use edgenail::Length;
 use edgenail::cutting::{
     Blank, CutFault, CutNode, CutPlan, CutRules, Drop, PlanFault, Source, Uncut, WhyUncut, check, cut_by,
@@ -10,19 +10,6 @@ use edgenail::cutting::{
 use edgenail::house::{Offcut, Sheet, Stock};
 
 const KERF: Length = Length::sixteenths(2);
-
-fn blank(order: u32, width: i64, length: i64) -> Blank {
-    Blank {
-        wall: 0,
-        piece: order,
-        order,
-        sheet: 0,
-        width: inch(width),
-        length: inch(length),
-        may_turn: false,
-        drops: vec![],
-    }
-}
 
 /// Three new sheets of which four are on hand, the off-cut and a drop are cut; the fifth blank is too large.
 fn right() -> (CutPlan, Stock) {

@@ -4,7 +4,7 @@ mod cut_ground;
 #[path = "cut_ground/ways.rs"]
 mod ways;
 
-use cut_ground::{inch, sheet};
+use cut_ground::{blank, inch, sheet};
 use edgenail::cutting::{Blank, CutNode, CutPlan, CutRules, Drop, Part, check, cut_by, replay};
 use edgenail::house::{Offcut, Sheet, Stock};
 use edgenail::{Amount, Length};
@@ -64,19 +64,6 @@ fn no_worse(stock: &Stock, kerf: Length, blanks: &[Blank]) -> Result<(), TestCas
         prop_assert!(own <= slow, "{own:?} is worse than {slow:?} by {way:?}");
     }
     Ok(())
-}
-
-fn blank(order: u32, width: i64, length: i64) -> Blank {
-    Blank {
-        wall: 0,
-        piece: order,
-        order,
-        sheet: 0,
-        width: inch(width),
-        length: inch(length),
-        may_turn: false,
-        drops: vec![],
-    }
 }
 
 prop_compose! {

@@ -59,6 +59,10 @@ fn bending(wall: &Racked) -> f64 {
         / (wall.elasticity * wall.post_area * wall.length)
 }
 
+fn anchor(wall: &Racked) -> f64 {
+    wall.height * wall.anchor / wall.length
+}
+
 /// Drift with apparent stiffness in kips per inch.
 ///
 /// ```
@@ -70,7 +74,7 @@ fn bending(wall: &Racked) -> f64 {
 pub fn drift_three_terms(wall: &Racked, stiffness: f64) -> Drift {
     let bending = bending(wall);
     let shear = wall.shear * wall.height / (1000.0 * stiffness);
-    let anchor = wall.height * wall.anchor / wall.length;
+    let anchor = anchor(wall);
     Drift {
         bending,
         shear,
@@ -85,7 +89,7 @@ pub fn drift_four_terms(wall: &Racked, skin: &Skin) -> Drift {
     let bending = bending(wall);
     let shear = wall.shear * wall.height / skin.rigidity;
     let slip = 0.75 * wall.height * slip(skin.nail, skin.grade, wall.shear * skin.edge_spacing / 12.0);
-    let anchor = wall.height * wall.anchor / wall.length;
+    let anchor = anchor(wall);
     Drift {
         bending,
         shear,

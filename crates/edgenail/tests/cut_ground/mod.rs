@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "an outline that cannot be made fails the test")]
 #![allow(dead_code, reason = "each test uses its own part of this")]
 
+use edgenail::cutting::Blank;
 use edgenail::geometry::{Point, Profile, Rect, Region, Shape};
 use edgenail::house::{House, Sheet, StrengthAxis};
 use edgenail::layout::{Joint, Layout, Piece, Running, Sides};
@@ -242,5 +243,19 @@ pub fn sheet(width: Length, length: Length) -> Sheet {
         on_hand: None,
         pounds_per_square_foot: Decimal::tenths(14),
         unit_count: 66,
+    }
+}
+
+/// A blank of this size in inches, alone of its order.
+pub fn blank(order: u32, width: i64, length: i64) -> Blank {
+    Blank {
+        wall: 0,
+        piece: order,
+        order,
+        sheet: 0,
+        width: inch(width),
+        length: inch(length),
+        may_turn: false,
+        drops: vec![],
     }
 }

@@ -1,5 +1,6 @@
 //! Blocks, added studs and widened members, told a second time by the slow way on generated houses of every class.
 
+use crate::edge_shape::{along, ends, holds, is_sloped};
 use crate::ground::{Ground, on_every_class};
 use crate::slow::stands_at;
 use edgenail::Length;
@@ -168,27 +169,10 @@ fn an_added_stud_stands_on_wood_and_is_as_deep_as_the_wall() {
     assert!(studs > 100 && doubled > 50, "{seen:?}");
 }
 
-/// Depths from the panel edge between which a nail in this face has wood on both sides of it and keeps its distances
-/// from the panel's edge.
-fn holds(ground: &Ground, run: &EdgeRun, face: &Rect) -> bool {
-    let practice = ground.practice();
-    let wood = practice.member_edge_least;
-    let (near, far) = match run.side {
-        Side::Left => (face.x0 - run.from.x, face.x1 - run.from.x),
-        Side::Right => (run.from.x - face.x1, run.from.x - face.x0),
-        Side::Bottom => (face.y0 - run.from.y, face.y1 - run.from.y),
-        Side::Top => (run.from.y - face.y1, run.from.y - face.y0),
-    };
-    (near + wood).max(practice.edge_distance_least) <= (far - wood).min(practice.edge_distance_most)
-}
-
-/// How much of a run a face lies behind, seen across the edge.
+/// The face lies behind some of the run, seen across the edge.
 fn lies_behind(run: &EdgeRun, face: &Rect) -> bool {
-    if run.side.is_plumb() {
-        run.from.y < face.y1 && face.y0 < run.to.y
-    } else {
-        run.from.x < face.x1 && face.x0 < run.to.x
-    }
+    let ((from, to), (lo, hi)) = (ends(run), along(run, face));
+    from < hi && lo < to
 }
 
 #[test]
@@ -196,11 +180,10 @@ fn added_wood_serves_the_runs_that_it_holds_and_no_others() {
     on_every_class(|ground| {
         let (added, _) = backed(ground);
         let of = |rect: &Rect, plumb: bool| -> Vec<u32> {
-            let runs = ground.runs.iter().filter(|run| {
-                let sloped = run.from.x != run.to.x && run.from.y != run.to.y;
-                run.lacks_backing() && run.side.is_plumb() == plumb && !sloped
-            });
-            let held = runs.filter(|run| lies_behind(run, rect) && holds(ground, run, rect));
+            let runs = ground.runs.iter();
+            let runs =
+                runs.filter(|run| run.lacks_backing() && run.side.is_plumb() == plumb && !is_sloped(run));
+            let held = runs.filter(|run| lies_behind(run, rect) && holds(ground.practice(), run, rect));
             held.map(|run| run.id).collect()
         };
         for block in &added.blocks {

@@ -1,5 +1,6 @@
 //! What is said of the edges of layouts that nobody chose, counted a second time.
 
+use crate::edge_shape::is_sloped;
 use crate::ground::{Ground, on_every_class};
 use edgenail::Length;
 use edgenail::edges::{EdgeRun, Side, Site, Support, Unsupported, findings, unsupported};
@@ -85,10 +86,6 @@ fn a_bare_edge_is_told_once_and_a_seam_near_its_stud_as_drift() {
         Ok(())
     });
     assert!(seen.get().iter().all(|count| *count > 50), "{seen:?}");
-}
-
-fn is_sloped(run: &EdgeRun) -> bool {
-    run.from.x != run.to.x && run.from.y != run.to.y
 }
 
 #[test]

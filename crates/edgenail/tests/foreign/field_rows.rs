@@ -1,7 +1,7 @@
 //! Rows between the edges of panels: on studs, end posts, plates, rims and headers.
 
 use crate::ground::{Ground, on_every_class};
-use crate::nailed::{along_line, field_spacing, member, nailed};
+use crate::nailed::{along_line, member, nailed};
 use edgenail::Length;
 use edgenail::frame::{Axis, Member, MemberKind, Origin};
 use edgenail::geometry::{Point, Rect};
@@ -31,7 +31,7 @@ fn stud_spacing(ground: &Ground, member: &Member, x: Length, free: (Length, Leng
     if let Some(place) = post {
         return (wall.segments[place.segment as usize].edge_spacing, Zone::Boundary);
     }
-    (field_spacing(ground, a, b), Zone::Field)
+    (ground.field_spacing(a, b), Zone::Field)
 }
 
 #[test]
@@ -219,7 +219,7 @@ fn level_demand(ground: &Ground, member: &Member, piece: &Piece) -> Option<(Leng
         Point::new(covered.x0, covered.y0),
         Point::new(covered.x1, covered.y1),
     );
-    Some((field_spacing(ground, low, high), Zone::Field, false))
+    Some((ground.field_spacing(low, high), Zone::Field, false))
 }
 
 #[test]

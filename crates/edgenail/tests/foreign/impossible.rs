@@ -1,12 +1,13 @@
 //! Edges that cannot be backed: the reason that is given is true, and where wood would fit it is set.
 
+use crate::edge_shape::{along, ends, holds, is_sloped};
 use crate::ground::{Ground, on_every_class};
 use edgenail::Length;
 use edgenail::blocking::{blocking, findings};
 use edgenail::edges::{EdgeRun, Side, Site, Support, Unsupported};
 use edgenail::finding::{FindingCode, Severity};
 use edgenail::frame::{Axis, Frame};
-use edgenail::geometry::Rect;
+use edgenail::geometry::{Point, Rect};
 use edgenail::layout::Joint;
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
@@ -52,19 +53,6 @@ fn place(run: &EdgeRun, across: Length, width: Length) -> Rect {
     }
 }
 
-/// A nail line of this edge has its distances from the panel's edge and from the sides of a face.
-fn serves(ground: &Ground, run: &EdgeRun, face: &Rect) -> bool {
-    let practice = ground.practice();
-    let (near, far) = match run.side {
-        Side::Left => (face.x0 - run.from.x, face.x1 - run.from.x),
-        Side::Right => (run.from.x - face.x1, run.from.x - face.x0),
-        Side::Bottom => (face.y0 - run.from.y, face.y1 - run.from.y),
-        Side::Top => (run.from.y - face.y1, run.from.y - face.y0),
-    };
-    let (wood, least) = (practice.member_edge_least, practice.edge_distance_least);
-    (near + wood).max(least) <= (far - wood).min(practice.edge_distance_most)
-}
-
 fn near_slope(frame: &Frame, face: &Rect) -> bool {
     let around = face.grown(Length::inches(4));
     frame
@@ -100,7 +88,7 @@ fn places(ground: &Ground, run: &EdgeRun, width: Length) -> Vec<Length> {
     };
     let reach = (width.units() * 2) / Length::sixteenths(1).units();
     let all = (-reach..=reach).map(|step| at + Length::sixteenths(step));
-    all.filter(|across| serves(ground, run, &place(run, *across, width)))
+    all.filter(|across| holds(ground.practice(), run, &place(run, *across, width)))
         .collect()
 }
 
@@ -148,13 +136,13 @@ fn added_wood_is_as_near_to_the_joint_as_it_can_stand() {
                     let opposite = EdgeRun {
                         side: run.side.opposite(),
                         from: if run.side.is_plumb() {
-                            edgenail::geometry::Point::new(other, run.from.y)
+                            Point::new(other, run.from.y)
                         } else {
-                            edgenail::geometry::Point::new(run.from.x, other)
+                            Point::new(run.from.x, other)
                         },
                         ..run.clone()
                     };
-                    serves(ground, &opposite, &face)
+                    holds(ground.practice(), &opposite, &face)
                 })
             };
             let nearer = places(ground, run, width).into_iter().find(|other| {
@@ -188,83 +176,61 @@ fn widths(ground: &Ground, run: &EdgeRun) -> Vec<Length> {
 
 /// Places along a run, of which wood that was added before may leave any part bare.
 fn parts(run: &EdgeRun) -> impl Iterator<Item = Length> {
-    let (lo, hi) = if run.side.is_plumb() {
-        (run.from.y, run.to.y)
-    } else {
-        (run.from.x, run.to.x)
-    };
+    let (lo, hi) = ends(run);
     (1..64).map(move |part| lo + Length::from_units((hi - lo).units() * part / 64))
 }
 
-/// From some place that serves the edge there is no wood this way to nail to.
-fn nothing_there(ground: &Ground, frame: &Frame, run: &EdgeRun, lower: bool) -> bool {
-    widths(ground, run).into_iter().any(|width| {
-        let wheres = places(ground, run, width)
-            .into_iter()
-            .flat_map(|across| parts(run).map(move |at| (across, at)));
-        wheres.into_iter().any(|(across, middle)| {
-            let row = place(run, across, width);
-            let mut faces = frame.members.iter().map(|member| member.face.bounds());
-            !faces.any(|face| {
-                let (in_row, hi) = if run.side.is_plumb() {
-                    (face.x_span().overlaps(row.x_span()), face.y1)
-                } else {
-                    (face.y_span().overlaps(row.y_span()), face.x1)
-                };
-                in_row && if lower { hi <= middle } else { middle < hi }
-            })
+/// From some place that serves the edge, and somewhere along it, the wood that stands below or left of it and the wood
+/// above or right of it, as far as there is any, lie so.
+fn somewhere(ground: &Ground, run: &EdgeRun, lie: impl Fn(Option<Length>, Option<Length>) -> bool) -> bool {
+    let wheres = widths(ground, run).into_iter().flat_map(|width| {
+        let rows = places(ground, run, width).into_iter();
+        rows.map(move |across| place(run, across, width))
+    });
+    wheres.into_iter().any(|row| {
+        let faces = ground.frame.members.iter().map(|member| member.face.bounds());
+        let in_row = |face: &Rect| {
+            if run.side.is_plumb() {
+                face.x_span().overlaps(row.x_span())
+            } else {
+                face.y_span().overlaps(row.y_span())
+            }
+        };
+        let faces: Vec<(Length, Length)> = faces.filter(in_row).map(|face| along(run, &face)).collect();
+        parts(run).any(|middle| {
+            let below = faces
+                .iter()
+                .filter(|(_, hi)| *hi <= middle)
+                .map(|(_, hi)| *hi)
+                .max();
+            let above = faces
+                .iter()
+                .filter(|(_, hi)| middle < *hi)
+                .map(|(lo, _)| *lo)
+                .min();
+            lie(below, above)
         })
     })
 }
 
-/// From some place that serves the edge the wood that stands is further apart than a stick is long.
-fn bay_is_longer_than_a_stick(ground: &Ground, frame: &Frame, run: &EdgeRun) -> bool {
-    let sticks = &ground.house.stock.sticks;
-    let deep = sticks
-        .iter()
-        .filter(|stick| stick.depth == ground.stud_depth(run.from.y));
-    let named = sticks
-        .iter()
-        .find(|stick| Some(&stick.name) == ground.practice().block_stick.as_ref());
-    // A stud comes from the longest stick as deep as the wall, a block from the stick that practice names.
-    let stick = if run.side.is_plumb() {
-        deep.max_by_key(|stick| stick.length)
+/// The longest piece that stock has for the edge: a stud comes from the longest stick as deep as the wall, a block from
+/// the stick that practice names.
+fn longest(ground: &Ground, run: &EdgeRun) -> Length {
+    let (sticks, practice) = (&ground.house.stock.sticks, ground.practice());
+    let (stick, clearance) = if run.side.is_plumb() {
+        let deep = sticks
+            .iter()
+            .filter(|stick| stick.depth == ground.stud_depth(run.from.y));
+        (deep.max_by_key(|stick| stick.length), Length::ZERO)
     } else {
-        named
+        let named = sticks
+            .iter()
+            .find(|stick| Some(&stick.name) == practice.block_stick.as_ref());
+        (named, practice.block_clearance)
     };
-    let clearance = if run.side.is_plumb() {
-        Length::ZERO
-    } else {
-        ground.practice().block_clearance
-    };
-    let longest = stick
+    stick
         .or(sticks.first())
-        .map_or(Length::ZERO, |stick| stick.length + clearance);
-    widths(ground, run).into_iter().any(|width| {
-        let wheres = places(ground, run, width)
-            .into_iter()
-            .flat_map(|across| parts(run).map(move |at| (across, at)));
-        wheres.into_iter().any(|(across, middle)| {
-            let row = place(run, across, width);
-            let faces = frame.members.iter().map(|member| member.face.bounds());
-            let (mut below, mut above) = (None, None);
-            for face in faces {
-                let (in_row, lo, hi) = if run.side.is_plumb() {
-                    (face.x_span().overlaps(row.x_span()), face.y0, face.y1)
-                } else {
-                    (face.y_span().overlaps(row.y_span()), face.x0, face.x1)
-                };
-                if in_row && hi <= middle {
-                    below = below.max(Some(hi));
-                } else if in_row {
-                    above = Some(above.map_or(lo, |least: Length| least.min(lo)));
-                }
-            }
-            below
-                .zip(above)
-                .is_some_and(|(below, above)| above - below > longest)
-        })
-    })
+        .map_or(Length::ZERO, |stick| stick.length + clearance)
 }
 
 /// No place that serves the edge is clear of what stands behind the whole run.
@@ -286,7 +252,7 @@ fn the_reason_why_an_edge_cannot_be_backed_is_true() {
         for impossible in &added.impossible {
             let run = &ground.runs[impossible.run as usize];
             let plumb = run.side.is_plumb();
-            let sloped = run.from.x != run.to.x && run.from.y != run.to.y;
+            let sloped = is_sloped(run);
             let holds_no_nail = run.support
                 == (Support::Nothing {
                     reason: Unsupported::NotNailable,
@@ -295,7 +261,12 @@ fn the_reason_why_an_edge_cannot_be_backed_is_true() {
                 "stock has no lumber to cut a stud from" => no_lumber && plumb,
                 "stock has no lumber to cut a block from" => no_lumber && !plumb,
                 "no stick in stock is as long as the clear bay" => {
-                    bay_is_longer_than_a_stick(ground, &ground.frame, run)
+                    let longest = longest(ground, run);
+                    somewhere(ground, run, |below, above| {
+                        below
+                            .zip(above)
+                            .is_some_and(|(below, above)| above - below > longest)
+                    })
                 }
                 "the edge follows a rake without a raked plate behind it" => sloped,
                 "what lies behind it holds no nail and leaves no room for wood that does" => {
@@ -305,16 +276,16 @@ fn the_reason_why_an_edge_cannot_be_backed_is_true() {
                     !holds_no_nail && no_room(ground, &frame, run)
                 }
                 "there is nothing below to stand a stud on" => {
-                    plumb && nothing_there(ground, &ground.frame, run, true)
+                    plumb && somewhere(ground, run, |below, _| below.is_none())
                 }
                 "there is nothing above to nail a stud to" => {
-                    plumb && nothing_there(ground, &ground.frame, run, false)
+                    plumb && somewhere(ground, run, |_, above| above.is_none())
                 }
                 "there is nothing on the left to nail a block to" => {
-                    !plumb && nothing_there(ground, &ground.frame, run, true)
+                    !plumb && somewhere(ground, run, |below, _| below.is_none())
                 }
                 "there is nothing on the right to nail a block to" => {
-                    !plumb && nothing_there(ground, &ground.frame, run, false)
+                    !plumb && somewhere(ground, run, |_, above| above.is_none())
                 }
                 _ => false,
             };

@@ -5,6 +5,7 @@
 mod added_wood;
 mod edge_findings;
 mod edge_rows;
+mod edge_shape;
 mod field_rows;
 mod ground;
 mod impossible;

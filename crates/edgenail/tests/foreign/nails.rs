@@ -1,7 +1,7 @@
 //! Every nail of layouts that nobody chose: wood and panel round it, no nail twice, its kind.
 
 use crate::ground::{Ground, on_every_class};
-use crate::nailed::{member, nailed, segments_on};
+use crate::nailed::{member, nailed};
 use edgenail::Length;
 use edgenail::geometry::{Point, Rect};
 use edgenail::house::{Coating, Nail, Segment};
@@ -104,15 +104,14 @@ fn a_nail_is_of_the_kind_that_its_wood_and_its_segment_ask_for() {
             // An edge row asks along the panel's edge, which may lie in a segment that its nails are beside.
             let (a, b) = (row.position(row.first), row.position(row.last));
             let mut asked = vec![
-                nail_for(ground, &segments_on(ground, a, b), treated),
-                nail_for(ground, &segments_on(ground, row.from, row.to), treated),
+                nail_for(ground, &ground.segments_on(a, b), treated),
+                nail_for(ground, &ground.segments_on(row.from, row.to), treated),
             ];
             let of_runs = nailed
                 .runs
                 .iter()
                 .filter(|run| run.piece == row.piece && run.member() == Some(row.member));
-            asked
-                .extend(of_runs.map(|run| nail_for(ground, &segments_on(ground, run.from, run.to), treated)));
+            asked.extend(of_runs.map(|run| nail_for(ground, &ground.segments_on(run.from, run.to), treated)));
             if !asked.contains(name) {
                 return Err(format!("{row:?} is nailed with {name}, not one of {asked:?}"));
             }

@@ -1,5 +1,6 @@
 //! What each run says of its stretch of edge, told a second time from points of the panels, the members and the holes.
 
+use crate::edge_shape::{along as along_edge, depths, ends, is_sloped};
 use crate::ground::{Ground, on_every_class};
 use edgenail::Length;
 use edgenail::edges::{EdgeRun, Side, Support, Unsupported};
@@ -8,10 +9,6 @@ use edgenail::geometry::{Point, Rect};
 use edgenail::house::{BlockedEdges, Top};
 use edgenail::layout::Joint;
 use std::cell::Cell;
-
-fn is_sloped(run: &EdgeRun) -> bool {
-    run.from.x != run.to.x && run.from.y != run.to.y
-}
 
 /// The point so far out of the panel from a place on a level or plumb edge.
 fn outside(run: &EdgeRun, along: Length, by: Length) -> Point {
@@ -23,30 +20,6 @@ fn outside(run: &EdgeRun, along: Length, by: Length) -> Point {
     }
 }
 
-fn ends(run: &EdgeRun) -> (Length, Length) {
-    if run.side.is_plumb() {
-        (run.from.y, run.to.y)
-    } else {
-        (run.from.x, run.to.x)
-    }
-}
-
-/// Depths of a face from the edge into the panel, and its stretch along the edge.
-fn faces(run: &EdgeRun, face: &Rect) -> ((Length, Length), (Length, Length)) {
-    let depths = match run.side {
-        Side::Left => (face.x0 - run.from.x, face.x1 - run.from.x),
-        Side::Right => (run.from.x - face.x1, run.from.x - face.x0),
-        Side::Bottom => (face.y0 - run.from.y, face.y1 - run.from.y),
-        Side::Top => (run.from.y - face.y1, run.from.y - face.y0),
-    };
-    let along = if run.side.is_plumb() {
-        (face.y0, face.y1)
-    } else {
-        (face.x0, face.x1)
-    };
-    (depths, along)
-}
-
 /// What holds a place on an edge, by looking at every member: inset and wood of the nail line, or why there is none.
 fn told(ground: &Ground, run: &EdgeRun, along: Length, seam: bool) -> Result<(Length, Length), Unsupported> {
     let practice = ground.practice();
@@ -55,7 +28,8 @@ fn told(ground: &Ground, run: &EdgeRun, along: Length, seam: bool) -> Result<(Le
     let (mut on, mut past, mut under) = (None, None, false);
     let mut why = Unsupported::NoMember;
     for member in &ground.frame.members {
-        let ((near, far), (lo, hi)) = faces(run, &member.face.bounds());
+        let bounds = member.face.bounds();
+        let ((near, far), (lo, hi)) = (depths(run, &bounds), along_edge(run, &bounds));
         if along < lo || hi < along {
             continue;
         }

@@ -12,25 +12,31 @@ impl Ground {
         &self.house.walls[self.frame.wall as usize].practice
     }
 
-    /// The designer's segments that a stretch of edge lies in or on the boundary of.
-    pub fn segments_of(&self, run: &EdgeRun) -> Vec<&Segment> {
-        let (low, high) = (run.from.y.min(run.to.y), run.from.y.max(run.to.y));
-        let plumb = run.side.is_plumb();
-        let inside = |lo: Length, hi: Length, a: Length, b: Length| a < hi && lo < b;
-        let on = |lo: Length, hi: Length, at: Length| lo <= at && at <= hi;
-        let sloped = run.from.y != run.to.y && run.from.x != run.to.x;
-        let touches = |rect: &Rect| {
-            if sloped {
-                inside(rect.x0, rect.x1, run.from.x, run.to.x) && inside(rect.y0, rect.y1, low, high)
-            } else if plumb {
-                on(rect.x0, rect.x1, run.from.x) && inside(rect.y0, rect.y1, low, high)
+    /// The designer's segments, with their places, that a stretch or an area between two points shares more than its
+    /// boundary with; along a stretch that is level or plumb the boundary counts.
+    pub fn segments_on(&self, a: Point, b: Point) -> Vec<(&Segment, Rect)> {
+        let (x0, x1, y0, y1) = (a.x.min(b.x), a.x.max(b.x), a.y.min(b.y), a.y.max(b.y));
+        let meets = |lo: Length, hi: Length, a: Length, b: Length| {
+            if a == b {
+                lo <= a && a <= hi
             } else {
-                inside(rect.x0, rect.x1, run.from.x, run.to.x) && on(rect.y0, rect.y1, low)
+                a < hi && lo < b
             }
         };
         let segments = &self.house.walls[self.frame.wall as usize].segments;
-        let places = self.frame.segments.iter().filter(|place| touches(&place.rect));
-        places.map(|place| &segments[place.segment as usize]).collect()
+        let places = self.frame.segments.iter();
+        let places = places.filter(|place| {
+            meets(place.rect.x0, place.rect.x1, x0, x1) && meets(place.rect.y0, place.rect.y1, y0, y1)
+        });
+        places
+            .map(|place| (&segments[place.segment as usize], place.rect))
+            .collect()
+    }
+
+    /// The segments of a stretch of edge.
+    pub fn segments_of(&self, run: &EdgeRun) -> Vec<&Segment> {
+        let segments = self.segments_on(run.from, run.to).into_iter();
+        segments.map(|(segment, _)| segment).collect()
     }
 
     /// The nail that a stretch of edge in untreated wood is nailed with.
@@ -46,16 +52,25 @@ impl Ground {
         asked.or(bright).unwrap_or(&nails[0])
     }
 
-    /// The closest spacing that holds anywhere along a run: of its segments, and of practice where it leaves them.
+    /// The closest spacing at panel edges that holds anywhere along a run.
     pub fn edge_spacing(&self, run: &EdgeRun) -> Length {
-        let closest = self
-            .segments_of(run)
-            .iter()
-            .map(|segment| segment.edge_spacing)
-            .min();
         let outside = self.practice().assembly.edge_spacing;
-        let within = |rect: &Rect| rect.contains(run.from) && rect.contains(run.to);
-        let inside = self.frame.segments.iter().any(|place| within(&place.rect));
+        self.closest(run.from, run.to, outside, |segment| segment.edge_spacing)
+    }
+
+    /// The closest spacing between the edges that holds anywhere in an area.
+    pub fn field_spacing(&self, low: Point, high: Point) -> Length {
+        let outside = self.practice().assembly.field_spacing;
+        self.closest(low, high, outside, |segment| segment.field_spacing)
+    }
+
+    /// Of the segments, and of practice where the place reaches out of them.
+    fn closest(&self, a: Point, b: Point, outside: Length, spacing: impl Fn(&Segment) -> Length) -> Length {
+        let segments = self.segments_on(a, b);
+        let closest = segments.iter().map(|(segment, _)| spacing(segment)).min();
+        let inside = segments
+            .iter()
+            .any(|(_, rect)| rect.contains(a) && rect.contains(b));
         closest.map_or(
             outside,
             |closest| if inside { closest } else { closest.min(outside) },

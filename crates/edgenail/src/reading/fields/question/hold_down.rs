@@ -1,8 +1,8 @@
 //! The ends of a segment.
 
 use super::super::document::{EXACT, UNIT};
-use super::super::{OWN, Object, along, required, size, value};
-use super::number;
+use super::super::{Object, required, size};
+use super::{DEAD, INSET, number};
 
 pub(in crate::reading) static HOLD_DOWN: Object = Object {
     name: "hold_down",
@@ -22,17 +22,7 @@ pub(in crate::reading) static HOLD_DOWN: Object = Object {
             size(),
             "From the underside of the bottom plate to the top of the top plates.",
         ),
-        value(
-            "dead",
-            number(0, 1_000_000),
-            "0",
-            OWN,
-            "Factored dead load along its top that rights it, in pounds per foot.",
-        ),
-        required(
-            "inset",
-            along(),
-            "From the outer faces to the hold-down's rod and to the middle of the compression post, together.",
-        ),
+        DEAD,
+        INSET,
     ],
 };

@@ -1,9 +1,9 @@
 //! A wall line under its demand.
 
 use super::super::document::{EXACT, UNIT};
-use super::super::{Kind, OWN, Object, along, list, required, size, value};
-use super::number;
+use super::super::{Kind, Object, along, list, required, size};
 use super::unit_shear::QUERY;
+use super::{DEAD, INSET, number};
 use crate::capacity::{LineMethod, Sharing};
 use crate::reading::choice::Choice;
 
@@ -45,18 +45,8 @@ pub(in crate::reading) static WALL_LINE: Object = Object {
             number(0, 100_000_000),
             "Shear at its top in pounds, at the level of the method: nothing is converted.",
         ),
-        value(
-            "dead",
-            number(0, 1_000_000),
-            "0",
-            OWN,
-            "Factored dead load along its top that rights it, in pounds per foot.",
-        ),
-        required(
-            "inset",
-            along(),
-            "From the outer faces to the hold-down's rod and to the middle of the compression post, together.",
-        ),
+        DEAD,
+        INSET,
     ],
 };
 

@@ -16,7 +16,7 @@ pub(in crate::reading) use nail::NAIL;
 pub(in crate::reading) use panel::PANEL;
 pub(in crate::reading) use unit_shear::UNIT_SHEAR;
 
-use super::{Field, Kind, Object, required, value};
+use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
@@ -55,6 +55,22 @@ const HEAD: Kind = Kind::Number {
     least: Decimal::hundredths(5),
     most: Decimal::ONE,
 };
+
+/// What rights a segment.
+const DEAD: Field = value(
+    "dead",
+    number(0, 1_000_000),
+    "0",
+    OWN,
+    "Factored dead load along its top that rights it, in pounds per foot.",
+);
+
+/// What a segment's length is shortened by to the arm of its hold-down.
+const INSET: Field = required(
+    "inset",
+    along(),
+    "From the outer faces to the hold-down's rod and to the middle of the compression post, together.",
+);
 
 const ACCEPT: Field = value(
     "accept_unverified",
