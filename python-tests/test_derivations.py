@@ -132,9 +132,10 @@ def results(answer: dict[str, object]) -> list[tuple[str, float]]:
     for name, value in answer.items():
         if isinstance(value, dict) and name != "derivation":
             found.extend(results(value))
-        elif isinstance(value, list) and name == "segments":
-            for segment in value:
-                found.extend(results(segment))
+        elif isinstance(value, list):
+            for item in value:
+                if isinstance(item, dict):
+                    found.extend(results(item))
         elif isinstance(value, float) and name.endswith(UNITS) and value != 0:
             found.append((name, value))
     return found

@@ -45,7 +45,12 @@ pub struct Case {
 const OWN: &str = "own";
 
 /// Ways in which knowledge of the trade is obtained without a publication, or without one that was looked at.
-const UNPUBLISHED: [&str; 3] = ["arithmetic", "common practice", "a standard recalled"];
+const UNPUBLISHED: [&str; 4] = [
+    "arithmetic",
+    "common practice",
+    "a standard recalled",
+    "an example recalled",
+];
 
 /// Where the expected result is from.
 #[derive(Debug, Deserialize)]

@@ -13,6 +13,7 @@ from typing import Literal, NotRequired, TypeAlias, TypedDict
 from edgenail.house import DecimalLike, LengthLike
 
 __all__ = [
+    "Anchorage",
     "Assembly",
     "Cell",
     "Drift",
@@ -25,11 +26,52 @@ __all__ = [
     "Panel",
     "Question",
     "ThreeTerms",
+    "Transfer",
     "UnitShear",
     "UnitShearQuery",
     "WallLine",
 ]
 
+
+
+class Anchorage(TypedDict):
+    """How many anchors a bottom plate takes against sliding and uplift, and whether plate washers
+    have to reach to the sheathed edge. The least number and spacing that a code asks for at any
+    load are not checked, nor how shear and uplift act together on one anchor."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; the
+    answer says so. Source of the default: own value."""
+
+    each: DecimalLike
+    """What one anchor carries of the shear in pounds, at the level of the shear."""
+
+    each_uplift: NotRequired[DecimalLike | None]
+    """What one anchor carries of the uplift in pounds."""
+
+    kind: Literal["anchorage"]
+    """"""
+
+    length: LengthLike
+    """Length of the plate."""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
+
+    nominal: NotRequired[DecimalLike | None]
+    """Nominal unit shear of the wall in pounds per foot; null asks nothing of plate washers."""
+
+    shear: DecimalLike
+    """Shear along the plate in pounds per foot, such as ``plate_shear_plf`` of a wall line."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
+
+    uplift: NotRequired[DecimalLike]
+    """Uniform uplift of the plate in pounds per foot; of a perforated wall it is as large as the
+    shear. Source of the default: own value."""
 
 
 class Assembly(TypedDict):
@@ -339,6 +381,44 @@ class ThreeTerms(TypedDict):
     """Apparent shear stiffness in kips per inch."""
 
 
+class Transfer(TypedDict):
+    """Forces around the openings of a wall that is strapped and blocked there, by the free-body
+    method."""
+
+    above_and_below: LengthLike
+    """Height of sheathing above and below an opening, together: the least of all openings."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; the
+    answer says so. Source of the default: own value."""
+
+    height: LengthLike
+    """Height of the wall."""
+
+    kind: Literal["transfer"]
+    """"""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
+
+    openings: list[LengthLike]
+    """Widths of the openings from left to right."""
+
+    piers: list[LengthLike]
+    """Lengths of the full-height segments from left to right: one more than there are openings."""
+
+    query: NotRequired[UnitShearQuery | None]
+    """What is asked of the tables for its one construction; null asks for forces alone."""
+
+    shear: DecimalLike
+    """Shear at its top in pounds, at the level of the method: nothing is converted."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
+
+
 class UnitShear(TypedDict):
     """Nominal and design unit shear of one sheathed face, and its apparent stiffness."""
 
@@ -440,5 +520,5 @@ class WallLine(TypedDict):
     common practice, no source."""
 
 
-Question: TypeAlias = UnitShear | WallLine | HoldDown | Nail | Panel | Drift | Cell
+Question: TypeAlias = UnitShear | WallLine | Transfer | HoldDown | Anchorage | Nail | Panel | Drift | Cell
 """Any question of capacity, told apart by ``kind``."""

@@ -2,7 +2,7 @@
 
 use super::unit_shear::Numbers as UnitNumbers;
 use super::{Answer, refuse_recalled};
-use crate::capacity::{LineCapacity, LinePier, WallLine, wall_line};
+use crate::capacity::{LineCapacity, LinePier, WallLine, wall_line, within};
 use crate::issue::Issue;
 use serde::Serialize;
 
@@ -56,7 +56,7 @@ pub(super) fn answer(line: &WallLine) -> Result<Answer<Numbers>, Vec<Issue>> {
     let mut derivation = found.explain(line);
     found.unit.explain_stiffness(&mut derivation);
     found.explain_ends(line, &mut derivation);
-    refuse_recalled(&derivation, line.query.accept_unverified).map_err(within_query)?;
+    refuse_recalled(&derivation, line.query.accept_unverified).map_err(|issues| within("query", issues))?;
     let numbers = numbers(&found);
     let answer = Answer::new("wall_line", Some(line.query.edition.name()), numbers, derivation);
     Ok(Answer {
@@ -76,13 +76,4 @@ fn numbers(found: &LineCapacity) -> Numbers {
         plate_shear_plf: found.plate,
         hold_down_lb: found.hold_down,
     }
-}
-
-/// A line says in its query what it accepts.
-fn within_query(issues: Vec<Issue>) -> Vec<Issue> {
-    let inside = issues.into_iter().map(|issue| Issue {
-        path: format!("/query{}", issue.path),
-        ..issue
-    });
-    inside.collect()
 }

@@ -1,10 +1,12 @@
 //! A question of capacity and its answer, both as JSON: one call for every language.
 
+mod anchorage;
 mod drift;
 mod hold_down;
 mod line;
 mod nail;
 mod panel;
+mod transfer;
 mod unit_shear;
 
 use crate::capacity::{CellQuery, Derivation, Question, refuse_recalled};
@@ -17,8 +19,8 @@ use serde::Serialize;
 
 /// Answers the question of capacity that a JSON document asks.
 ///
-/// The question is an object; its field `kind` says what is asked: `unit_shear`, `wall_line`, `hold_down`, `nail`, `panel`, `drift`
-/// or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
+/// The question is an object; its field `kind` says what is asked: `unit_shear`, `wall_line`, `transfer`, `hold_down`,
+/// `anchorage`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
 /// of each at the end of its name, and with:
 ///
 /// * `edition`: the standard that was asked, null where the result follows none;
@@ -78,7 +80,9 @@ pub fn capacity(bytes: &[u8]) -> Result<Answered, Error> {
     match &question {
         Question::UnitShear(query) => unit_shear::answer(query).map_err(issues)?.written(&assumed),
         Question::WallLine(line) => line::answer(line).map_err(issues)?.written(&assumed),
+        Question::Transfer(query) => transfer::answer(query).map_err(issues)?.written(&assumed),
         Question::HoldDown(query) => hold_down::answer(query).map_err(issues)?.written(&assumed),
+        Question::Anchorage(query) => anchorage::answer(query).map_err(issues)?.written(&assumed),
         Question::Nail(query) => nail::answer(query).map_err(issues)?.written(&assumed),
         Question::Panel(query) => panel::answer(query).map_err(issues)?.written(&assumed),
         Question::Drift(query) => drift::answer(query).map_err(issues)?.written(&assumed),

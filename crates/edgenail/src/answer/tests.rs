@@ -159,7 +159,14 @@ fn questions() -> Vec<String> {
         wall(r#""kind": "unit_shear""#),
         line("segmented", &query),
         line("perforated", &query),
+        format!(
+            r#"{{"kind": "transfer", "height": "97 1/8", "piers": ["30", "5'", "3' 6\""], "openings": ["6'", "2' 8\""],
+            "above_and_below": "16", "shear": 1234.5, "query": {query}, "accept_unverified": true}}"#
+        ),
         r#"{"kind": "hold_down", "shear": 250, "length": "4'", "height": "97 1/8", "dead": 20, "inset": "4 1/2"}"#.to_owned(),
+        r#"{"kind": "anchorage", "shear": 248.3, "length": "97 1/8", "each": 812.5, "uplift": 91.7, "each_uplift": 333, "nominal": 481,
+            "accept_unverified": true}"#
+            .to_owned(),
         format!(r#"{{"kind": "nail", "edition": "2018", "head": 0.281, {nail}}}"#),
         format!(r#"{{"kind": "nail", "edition": "2018", "head": 0.1, "main_depth": 1, {nail}}}"#),
         format!(r#"{{"kind": "nail", "edition": "2005", "bending_yield": 90000.5, "between": "1", {nail}}}"#),

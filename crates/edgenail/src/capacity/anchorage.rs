@@ -1,84 +1,165 @@
-//! The bottom plate held against sliding.
+//! The bottom plate held against sliding and against uplift.
 
 use super::derivation::Derivation;
 use super::fault::fault;
+use super::question::AnchorageQuery;
+use super::rule::Rule;
 use crate::issue::{Code, Issue};
 use crate::published::Confidence;
-use serde::Serialize;
 
 /// Anchors of a bottom plate.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlateAnchors {
-    /// Anchors that the shear takes, at least.
+    /// Shear of the whole plate in pounds.
+    pub shear: f64,
+    /// Anchors that the shear takes before rounding up.
+    pub for_shear: f64,
+    /// Uplift of the whole plate in pounds.
+    pub uplift: f64,
+    /// Anchors that the uplift takes before rounding up; none without uplift.
+    pub for_uplift: Option<f64>,
+    /// Anchors at least: the larger of both, rounded up. How shear and uplift act together on one anchor is not checked.
     pub count: u32,
-    /// Nominal unit shear is so large that plate washers are asked for near the sheathed edge.
-    pub washers: bool,
+    /// The widest even spacing in inches at which each anchor takes its share; none where nothing acts.
+    pub spacing: Option<f64>,
+    /// Nominal unit shear over [`WASHER_SHEAR`]; above 1 plate washers reach to within 1/2 in. of the sheathed edge. None
+    /// where no nominal unit shear was given.
+    pub washer_ratio: Option<f64>,
 }
 
-/// Nominal unit shear above which plate washers reach to within 1/2 in. of the sheathed edge, in pounds per foot;
-/// recalled.
-pub const WASHER_SHEAR: f64 = 400.0;
+/// Nominal unit shear above which plate washers reach to within 1/2 in. of the sheathed edge, in pounds per foot.
+pub const WASHER_SHEAR: Rule<f64> = Rule::recalled(
+    400.0,
+    "SDPWS 2008/2015 4.3.6.4.3, plate washers to within 1/2 in. of the sheathed edge",
+);
 
-/// Anchors for a plate shear in pounds with so many pounds an anchor at the same level; capacities of anchors are the
-/// caller's.
+const STATICS: &str = "statics; what an anchor carries is the caller's";
+
+/// Anchors for the shear and the uplift along a plate; what an anchor carries is the caller's, at the level of the forces.
 ///
 /// # Errors
-/// A force that is no number, or an anchor that carries nothing.
-pub fn plate_anchors(shear: f64, each: f64, nominal: f64) -> Result<PlateAnchors, Vec<Issue>> {
-    let mut issues = Vec::new();
-    for (field, value, least) in [
-        ("shear", shear, 0.0),
-        ("each", each, f64::MIN_POSITIVE),
-        ("nominal", nominal, 0.0),
-    ] {
-        if !(least..=1e9).contains(&value) {
-            issues.push(fault(
-                Code::OutOfRange,
-                field,
-                &value.to_string(),
-                "0 to 1,000,000,000 pounds; an anchor carries more than 0",
-                "a force of the plate",
-            ));
+/// Uplift without what an anchor carries of it; more anchors than can be counted.
+///
+/// ```
+/// use edgenail::capacity::{AnchorageQuery, Derivation, plate_anchors};
+/// let query = AnchorageQuery {
+///     shear: 250.0, length: 14.0, each: 1000.0, uplift: 0.0, each_uplift: None, nominal: Some(480.0), accept_unverified: true,
+/// };
+/// let mut steps = Derivation::default();
+/// let found = plate_anchors(&query, &mut steps).map_err(|issues| issues[0].message.clone())?;
+/// // Own arithmetic: 3,500 lb on anchors of 1,000 lb are four, 48 in. apart.
+/// assert_eq!((found.count, found.spacing), (4, Some(48.0)));
+/// # Ok::<(), String>(())
+/// ```
+pub fn plate_anchors(query: &AnchorageQuery, steps: &mut Derivation) -> Result<PlateAnchors, Vec<Issue>> {
+    let (shear, for_shear) = along("V", "Z", "shear", query.shear, query.length, query.each, steps);
+    let (uplift, for_uplift) = match query.each_uplift {
+        Some(each) => {
+            let (force, anchors) = along("U", "W", "uplift", query.uplift, query.length, each, steps);
+            (force, Some(anchors))
         }
-    }
-    if !issues.is_empty() {
-        return Err(issues);
-    }
-    let count = (shear / each).ceil();
-    if count > f64::from(u32::MAX) {
+        None if query.uplift > 0.0 => {
+            return Err(vec![fault(
+                Code::MissingField,
+                "each_uplift",
+                "null",
+                "what one anchor carries of the uplift",
+                "the plate is lifted and nothing says what an anchor holds of that",
+            )]);
+        }
+        None => (0.0, None),
+    };
+    let most = for_uplift.map_or(for_shear, |uplift| uplift.max(for_shear));
+    if most > f64::from(u32::MAX) {
         return Err(vec![fault(
             Code::OutOfRange,
             "each",
-            &each.to_string(),
-            "an anchor that carries a share of the shear",
+            &query.each.to_string(),
+            "an anchor that carries a share of the forces",
             "more anchors than can be counted",
         )]);
     }
+    let spacing = (most > 0.0).then(|| {
+        let formula = if for_uplift.is_some() {
+            "12 * L / max(n_V, n_U)"
+        } else {
+            "12 * L / n_V"
+        };
+        let mut step = steps
+            .step("s", "widest even spacing of the anchors", formula)
+            .given("L", query.length, "ft")
+            .from("n_V", for_shear, "");
+        if let Some(anchors) = for_uplift {
+            step = step.from("n_U", anchors, "");
+        }
+        step.rule(STATICS, Confidence::TwoSources)
+            .gives(12.0 * query.length / most, "in")
+    });
+    let washer_ratio = query.nominal.map(|nominal| {
+        steps
+            .step(
+                "r_w",
+                "nominal unit shear over that above which plate washers are asked for",
+                "v_n / v_w",
+            )
+            .given("v_n", nominal, "plf")
+            .cell(
+                "v_w",
+                WASHER_SHEAR.value,
+                "plf",
+                WASHER_SHEAR.source,
+                WASHER_SHEAR.confidence,
+            )
+            .rule(WASHER_SHEAR.source, WASHER_SHEAR.confidence)
+            .gives(nominal / WASHER_SHEAR.value, "")
+    });
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
         reason = "a whole number from 0 up to u32::MAX"
     )]
-    let count = count as u32;
+    let count = most.ceil() as u32;
     Ok(PlateAnchors {
+        shear,
+        for_shear,
+        uplift,
+        for_uplift,
         count,
-        washers: nominal > WASHER_SHEAR,
+        spacing,
+        washer_ratio,
     })
 }
 
-/// The step to how many anchors the shear asks for before rounding up.
-pub fn explain_plate_anchors(shear: f64, each: f64, derivation: &mut Derivation) -> f64 {
-    derivation
+/// The steps to a force along the plate and to the anchors that it takes, both returned.
+fn along(
+    force: &str,
+    each: &str,
+    name: &str,
+    unit: f64,
+    length: f64,
+    carries: f64,
+    steps: &mut Derivation,
+) -> (f64, f64) {
+    let small = force.to_lowercase();
+    let total = steps
         .step(
-            "n",
-            "anchors that the plate shear takes, to be rounded up",
-            "V / Z_anchor",
+            force,
+            &format!("{name} of the whole plate"),
+            &format!("{small} * L"),
         )
-        .from("V", shear, "lb")
-        .given("Z_anchor", each, "lb")
-        .rule(
-            "statics; the anchor's capacity is the caller's",
-            Confidence::TwoSources,
+        .given(&small, unit, "plf")
+        .given("L", length, "ft")
+        .rule(STATICS, Confidence::TwoSources)
+        .gives(unit * length, "lb");
+    let anchors = steps
+        .step(
+            &format!("n_{force}"),
+            &format!("anchors that the {name} takes, to be rounded up"),
+            &format!("{force} / {each}_anchor"),
         )
-        .gives(shear / each, "")
+        .from(force, total, "lb")
+        .given(&format!("{each}_anchor"), carries, "lb")
+        .rule(STATICS, Confidence::TwoSources)
+        .gives(total / carries, "");
+    (total, anchors)
 }

@@ -20,6 +20,15 @@ pub(super) fn fault(code: Code, field: &str, found: &str, allowed: &str, message
     }
 }
 
+/// The same issues where their fields stand within this one.
+pub(crate) fn within(field: &str, issues: Vec<Issue>) -> Vec<Issue> {
+    let inside = issues.into_iter().map(|issue| Issue {
+        path: format!("/{field}{}", issue.path),
+        ..issue
+    });
+    inside.collect()
+}
+
 /// A length in a message.
 pub(super) fn inches(length: Length) -> String {
     let shown = length.show(Style::Inches(Finest::SixtyFourth), Rounding::Nearest);

@@ -1,7 +1,7 @@
 //! A wall line under a storey's shear: what it carries by its segments, or as a perforated wall.
 
 use super::assembly::Edition;
-use super::fault::fault;
+use super::fault::{fault, within};
 use super::perforated::{Perforation, perforated_factor};
 use super::pier::{AspectFactor, Overturning, Pier, Sharing, overturning};
 use super::unit_shear::{UnitShear, UnitShearQuery, unit_shear};
@@ -103,10 +103,7 @@ pub fn wall_line(line: &WallLine) -> Result<LineCapacity, Vec<Issue>> {
     let unit = match unit_shear(&line.query) {
         Ok(unit) => Some(unit),
         Err(more) => {
-            issues.extend(more.into_iter().map(|issue| Issue {
-                path: format!("/query{}", issue.path),
-                ..issue
-            }));
+            issues.extend(within("query", more));
             None
         }
     };

@@ -35,7 +35,7 @@ mod transfer;
 mod unit_shear;
 mod withdrawal;
 
-pub use anchorage::{PlateAnchors, WASHER_SHEAR, explain_plate_anchors, plate_anchors};
+pub use anchorage::{PlateAnchors, WASHER_SHEAR, plate_anchors};
 pub use assembly::{Assembly, DrivenNail, Edition, LoadKind, Method, PanelMaterial};
 pub use bending::{
     PanelSpans, Plies, RATINGS, RATINGS_SOURCE, SpanRating, StrengthAxis, WIND_DURATION, bending_pressure,
@@ -51,6 +51,7 @@ pub use drift::{
     Drift, Racked, Skin, drift_four_terms, drift_three_terms, explain_four_terms, explain_three_terms,
 };
 pub use faces::{BothFaces, both_faces, explain_both_faces};
+pub(crate) use fault::within;
 pub use fit::penetration;
 pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};
 pub use nail::{NailValues, nail};
@@ -58,7 +59,8 @@ pub use panel::{PanelValues, panel};
 pub use perforated::{Perforation, perforated_factor};
 pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
 pub use question::{
-    CellQuery, DriftEquation, DriftQuery, HoldDownQuery, NailEdition, NailQuery, PanelQuery, Question,
+    AnchorageQuery, CellQuery, DriftEquation, DriftQuery, HoldDownQuery, NailEdition, NailQuery, PanelQuery,
+    Question, TransferQuery,
 };
 pub use racking::{
     AtOpenings, Elastic, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail, RackingSheet,
@@ -68,7 +70,9 @@ pub use racking::{
 pub use recalled::refuse_recalled;
 pub use schedule::{Candidate, Demand, schedule};
 pub use slip::{SlipCurve, grade_factor, rigidity, slip, slip_curve};
-pub use transfer::{Transfer, TransferWall, explain_transfer, transfer};
+pub use transfer::{
+    Transfer, TransferRatio, TransferWall, explain_transfer, explain_transfer_ratio, transfer, transfer_ratio,
+};
 pub use unit_shear::{UnitShear, UnitShearQuery, unit_shear};
 pub use withdrawal::{pull_through, withdrawal};
 

@@ -5,6 +5,7 @@ use super::bending::PanelSpans;
 use super::drift::Racked;
 use super::line::WallLine;
 use super::pier::Pier;
+use super::transfer::TransferWall;
 use super::unit_shear::UnitShearQuery;
 use crate::length::Length;
 use crate::published::{Grade, Pennyweight};
@@ -17,8 +18,12 @@ pub enum Question {
     UnitShear(UnitShearQuery),
     /// A wall line under its demand.
     WallLine(WallLine),
+    /// Force transfer around openings.
+    Transfer(TransferQuery),
     /// The ends of a segment.
     HoldDown(HoldDownQuery),
+    /// The anchors of a bottom plate.
+    Anchorage(AnchorageQuery),
     /// One nail.
     Nail(NailQuery),
     /// A panel as the skin of a wall.
@@ -27,6 +32,17 @@ pub enum Question {
     Drift(DriftQuery),
     /// A cell of a published table.
     Cell(CellQuery),
+}
+
+/// A wall whose sheathing is strapped around its openings.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TransferQuery {
+    /// The wall under its shear.
+    pub wall: TransferWall,
+    /// Its construction; none asks for forces alone.
+    pub query: Option<UnitShearQuery>,
+    /// Values and rules that were recalled may be used.
+    pub accept_unverified: bool,
 }
 
 /// A segment under unit shear, whose ends are asked for.
@@ -40,6 +56,25 @@ pub struct HoldDownQuery {
     pub dead: f64,
     /// From the outer faces to the rod and the middle of the compression post, in feet.
     pub inset: f64,
+}
+
+/// A bottom plate that shear pushes along and perhaps lifts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AnchorageQuery {
+    /// Shear along the plate in pounds per foot.
+    pub shear: f64,
+    /// Length of the plate in feet.
+    pub length: f64,
+    /// What one anchor carries of the shear, in pounds.
+    pub each: f64,
+    /// Uniform uplift of the plate in pounds per foot.
+    pub uplift: f64,
+    /// What one anchor carries of the uplift, in pounds.
+    pub each_uplift: Option<f64>,
+    /// Nominal unit shear of the wall in pounds per foot; none asks nothing of plate washers.
+    pub nominal: Option<f64>,
+    /// Values and rules that were recalled may be used.
+    pub accept_unverified: bool,
 }
 
 /// An edition of the standard for nails; there is no default.

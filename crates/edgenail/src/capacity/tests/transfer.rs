@@ -94,26 +94,25 @@ fn faces_add() {
     }
 }
 
-/// Statics: 3,500 lb on anchors of 1,000 lb are four; one that carries nothing is refused.
+/// Statics: 3,500 lb on anchors of 1,000 lb are four; uplift asks for what an anchor holds of it.
 #[test]
 fn anchors_are_counted() {
-    assert_eq!(
-        plate_anchors(3500.0, 1000.0, 480.0).unwrap(),
-        PlateAnchors {
-            count: 4,
-            washers: true
-        }
-    );
-    assert_eq!(
-        plate_anchors(0.0, 1000.0, 400.0).unwrap(),
-        PlateAnchors {
-            count: 0,
-            washers: false
-        }
-    );
-    let path = |shear, each| plate_anchors(shear, each, 0.0).unwrap_err()[0].path.clone();
-    assert_eq!(
-        (path(1.0, 0.0), path(f64::INFINITY, 1.0)),
-        ("/each".to_owned(), "/shear".to_owned())
-    );
+    let mut asked = AnchorageQuery {
+        shear: 250.0,
+        length: 14.0,
+        each: 1000.0,
+        uplift: 0.0,
+        each_uplift: None,
+        nominal: Some(400.0),
+        accept_unverified: true,
+    };
+    let of = |asked: &AnchorageQuery| plate_anchors(asked, &mut Derivation::default());
+    let found = of(&asked).unwrap();
+    assert_eq!((found.count, found.washer_ratio), (4, Some(1.0)));
+    asked.uplift = 300.0;
+    assert_eq!(of(&asked).unwrap_err()[0].path, "/each_uplift");
+    asked.each_uplift = Some(800.0);
+    assert_eq!(of(&asked).unwrap().count, 6);
+    asked.shear = 1e15;
+    assert_eq!(of(&asked).unwrap_err()[0].path, "/each");
 }

@@ -1,7 +1,7 @@
-//! A wall line, and the ends of one segment.
+//! A wall line, the ends of one segment, the anchors of a plate.
 
 use super::unit_shear::query;
-use crate::capacity::{HoldDownQuery, LineOpening, Pier, WallLine};
+use crate::capacity::{AnchorageQuery, HoldDownQuery, LineOpening, Pier, WallLine};
 use crate::length::Length;
 use crate::reading::record::Record;
 
@@ -29,5 +29,17 @@ pub(super) fn hold_down(record: &Record<'_, '_>) -> HoldDownQuery {
         pier: Pier::new(record.get("length"), record.get("height")),
         dead: record.get("dead"),
         inset: record.get::<Length>("inset").as_inches() / 12.0,
+    }
+}
+
+pub(super) fn anchorage(record: &Record<'_, '_>) -> AnchorageQuery {
+    AnchorageQuery {
+        shear: record.get("shear"),
+        length: record.get::<Length>("length").as_inches() / 12.0,
+        each: record.get("each"),
+        uplift: record.get("uplift"),
+        each_uplift: record.get("each_uplift"),
+        nominal: record.get("nominal"),
+        accept_unverified: record.get("accept_unverified"),
     }
 }

@@ -4,9 +4,12 @@ mod drift;
 mod line;
 mod nail;
 mod panel;
+mod transfer;
 mod unit_shear;
 
-use super::fields::{DRIFT, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, UNIT_SHEAR, WALL_LINE};
+use super::fields::{
+    ANCHORAGE, DRIFT, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, TRANSFER, UNIT_SHEAR, WALL_LINE,
+};
 use super::item::Item;
 use super::record::Record;
 use super::value::Value;
@@ -57,9 +60,15 @@ fn question(record: &Record<'_, '_>) -> Question {
     } else if record.is(&WALL_LINE) {
         unit(record);
         Question::WallLine(line::line(record))
+    } else if record.is(&TRANSFER) {
+        unit(record);
+        Question::Transfer(transfer::transfer(record))
     } else if record.is(&HOLD_DOWN) {
         unit(record);
         Question::HoldDown(line::hold_down(record))
+    } else if record.is(&ANCHORAGE) {
+        unit(record);
+        Question::Anchorage(line::anchorage(record))
     } else if record.is(&NAIL) {
         unit(record);
         Question::Nail(nail::nail(record))

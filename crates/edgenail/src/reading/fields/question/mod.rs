@@ -1,5 +1,6 @@
 //! Questions of capacity: what is asked, told apart by `kind`.
 
+mod anchorage;
 mod assembly;
 mod cell;
 mod drift;
@@ -7,23 +8,28 @@ mod hold_down;
 mod line;
 mod nail;
 mod panel;
+mod transfer;
 mod unit_shear;
 
+pub(in crate::reading) use anchorage::ANCHORAGE;
 pub(in crate::reading) use drift::{DRIFT, EQUATION_THREE};
 pub(in crate::reading) use hold_down::HOLD_DOWN;
 pub(in crate::reading) use line::WALL_LINE;
 pub(in crate::reading) use nail::NAIL;
 pub(in crate::reading) use panel::PANEL;
+pub(in crate::reading) use transfer::TRANSFER;
 pub(in crate::reading) use unit_shear::UNIT_SHEAR;
 
 use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
-pub(in crate::reading) static QUESTIONS: [&Object; 7] = [
+pub(in crate::reading) static QUESTIONS: [&Object; 9] = [
     &UNIT_SHEAR,
     &WALL_LINE,
+    &TRANSFER,
     &HOLD_DOWN,
+    &ANCHORAGE,
     &NAIL,
     &PANEL,
     &DRIFT,
