@@ -18,6 +18,9 @@ __all__ = [
     "Cell",
     "Drift",
     "DrivenNail",
+    "FaceMaterial",
+    "FacePanels",
+    "Faces",
     "FourTerms",
     "HoldDown",
     "LengthUnit",
@@ -192,6 +195,71 @@ class DrivenNail(TypedDict):
 
     shank: DecimalLike
     """Shank diameter in inches, such as 0.131."""
+
+
+class FaceMaterial(TypedDict):
+    """Another material on the other face."""
+
+    kind: Literal["material"]
+    """"""
+
+    material: Literal["gypsum_wallboard", "other"]
+    """Which."""
+
+    nominal: DecimalLike
+    """Its nominal unit shear for the load, from its own table, in pounds per foot."""
+
+
+class FacePanels(TypedDict):
+    """Wood structural panels on the other face."""
+
+    assembly: Assembly
+    """Panels, nails and framing of that face."""
+
+    kind: Literal["panels"]
+    """"""
+
+
+class Faces(TypedDict):
+    """Unit shear of a wall that is sheathed on both faces, one of them with wood structural
+    panels."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; the
+    answer says so. Source of the default: own value."""
+
+    assembly: Assembly
+    """The wall."""
+
+    edition: Literal["2008", "2015", "2021"]
+    """Edition of the Special Design Provisions for Wind and Seismic."""
+
+    high_seismic: bool
+    """The building is in seismic design category D, E or F."""
+
+    joints_apart: NotRequired[bool]
+    """Joints of the panels of the two faces lie on different members. Source of the default: own
+    value."""
+
+    kind: Literal["faces"]
+    """"""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
+
+    load: Literal["wind", "seismic"]
+    """What the load comes from."""
+
+    method: Literal["asd", "lrfd"]
+    """How nominal becomes design: allowable stress or load and resistance factors."""
+
+    other: FacePanels | FaceMaterial
+    """The other face."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
 
 
 class FourTerms(TypedDict):
@@ -520,5 +588,5 @@ class WallLine(TypedDict):
     common practice, no source."""
 
 
-Question: TypeAlias = UnitShear | WallLine | Transfer | HoldDown | Anchorage | Nail | Panel | Drift | Cell
+Question: TypeAlias = UnitShear | Faces | WallLine | Transfer | HoldDown | Anchorage | Nail | Panel | Drift | Cell
 """Any question of capacity, told apart by ``kind``."""

@@ -2,6 +2,7 @@
 
 mod anchorage;
 mod drift;
+mod faces;
 mod hold_down;
 mod line;
 mod nail;
@@ -19,8 +20,8 @@ use serde::Serialize;
 
 /// Answers the question of capacity that a JSON document asks.
 ///
-/// The question is an object; its field `kind` says what is asked: `unit_shear`, `wall_line`, `transfer`, `hold_down`,
-/// `anchorage`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
+/// The question is an object; its field `kind` says what is asked: `unit_shear`, `faces`, `wall_line`, `transfer`,
+/// `hold_down`, `anchorage`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
 /// of each at the end of its name, and with:
 ///
 /// * `edition`: the standard that was asked, null where the result follows none;
@@ -79,6 +80,7 @@ pub fn capacity(bytes: &[u8]) -> Result<Answered, Error> {
     let (question, assumed) = read_question(bytes).map_err(issues)?;
     match &question {
         Question::UnitShear(query) => unit_shear::answer(query).map_err(issues)?.written(&assumed),
+        Question::Faces(query) => faces::answer(query).map_err(issues)?.written(&assumed),
         Question::WallLine(line) => line::answer(line).map_err(issues)?.written(&assumed),
         Question::Transfer(query) => transfer::answer(query).map_err(issues)?.written(&assumed),
         Question::HoldDown(query) => hold_down::answer(query).map_err(issues)?.written(&assumed),

@@ -157,6 +157,14 @@ fn questions() -> Vec<String> {
         "accept_unverified": true"#;
     vec![
         wall(r#""kind": "unit_shear""#),
+        wall(
+            r#""kind": "faces", "accept_unverified": true, "other": {"kind": "panels", "assembly": {"grade": "structural_i",
+            "thickness": "15/32", "material": "plywood4", "nail": {"shank": 0.148, "head": 0.312, "length": "3"}, "edge_spacing": "4",
+            "field_spacing": "12", "blocked": true, "specific_gravity": 0.43}}, "joints_apart": true"#,
+        ),
+        wall(
+            r#""kind": "faces", "accept_unverified": true, "other": {"kind": "material", "material": "gypsum_wallboard", "nominal": 201.5}"#,
+        ),
         line("segmented", &query),
         line("perforated", &query),
         format!(

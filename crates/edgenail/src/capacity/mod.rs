@@ -50,7 +50,7 @@ pub use dowel::{Dowel, Lateral, YieldMode, bearing_length, bearing_strength, yie
 pub use drift::{
     Drift, Racked, Skin, drift_four_terms, drift_three_terms, explain_four_terms, explain_three_terms,
 };
-pub use faces::{BothFaces, both_faces, explain_both_faces};
+pub use faces::{FacesCapacity, faces};
 pub(crate) use fault::within;
 pub use fit::penetration;
 pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};
@@ -59,8 +59,8 @@ pub use panel::{PanelValues, panel};
 pub use perforated::{Perforation, perforated_factor};
 pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
 pub use question::{
-    AnchorageQuery, CellQuery, DriftEquation, DriftQuery, HoldDownQuery, NailEdition, NailQuery, PanelQuery,
-    Question, TransferQuery,
+    AnchorageQuery, CellQuery, DriftEquation, DriftQuery, FaceMaterial, FacesQuery, HoldDownQuery,
+    NailEdition, NailQuery, OtherFace, PanelQuery, Question, TransferQuery,
 };
 pub use racking::{
     AtOpenings, Elastic, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail, RackingSheet,

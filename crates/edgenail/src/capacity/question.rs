@@ -1,6 +1,6 @@
 //! What may be asked of this module in one document.
 
-use super::assembly::PanelMaterial;
+use super::assembly::{Assembly, PanelMaterial};
 use super::bending::PanelSpans;
 use super::drift::Racked;
 use super::line::WallLine;
@@ -16,6 +16,8 @@ use serde::Serialize;
 pub enum Question {
     /// The unit shear of one sheathed face.
     UnitShear(UnitShearQuery),
+    /// Both faces of a wall.
+    Faces(FacesQuery),
     /// A wall line under its demand.
     WallLine(WallLine),
     /// Force transfer around openings.
@@ -32,6 +34,41 @@ pub enum Question {
     Drift(DriftQuery),
     /// A cell of a published table.
     Cell(CellQuery),
+}
+
+/// A wall sheathed on both faces.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FacesQuery {
+    /// The face of wood structural panels, and what is asked of the tables.
+    pub one: UnitShearQuery,
+    /// The other face.
+    pub other: OtherFace,
+    /// Joints of the two faces lie on different members.
+    pub joints_apart: bool,
+}
+
+/// What the other face of a wall is sheathed with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum OtherFace {
+    /// Wood structural panels.
+    Panels(Assembly),
+    /// Another material.
+    Material {
+        /// Which.
+        material: FaceMaterial,
+        /// Its nominal unit shear for the load, from its own table, in pounds per foot.
+        nominal: f64,
+    },
+}
+
+/// A material that is no wood structural panel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FaceMaterial {
+    /// Gypsum wallboard.
+    GypsumWallboard,
+    /// Anything else.
+    Other,
 }
 
 /// A wall whose sheathing is strapped around its openings.

@@ -1,6 +1,8 @@
 //! The words of the input that stand for one of a few values.
 
-use crate::capacity::{Edition, LineMethod, LoadKind, NailEdition, PanelMaterial, Plies, Sharing};
+use crate::capacity::{
+    Edition, FaceMaterial, LineMethod, LoadKind, NailEdition, PanelMaterial, Plies, Sharing,
+};
 use crate::house::{
     Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
     Method, NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, SheathingPlace,
@@ -86,6 +88,7 @@ choices! {
     StrengthAxis { Length "length", Width "width" }
 
     Edition { Sdpws2008 "2008", Sdpws2015 "2015", Sdpws2021 "2021" }
+    FaceMaterial { GypsumWallboard "gypsum_wallboard", Other "other" }
     Grade { Sheathing "sheathing", StructuralI "structural_i" }
     LineMethod { Segmented "segmented", Perforated "perforated" }
     LoadKind { Wind "wind", Seismic "seismic" }

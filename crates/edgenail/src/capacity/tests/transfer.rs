@@ -74,24 +74,28 @@ fn sizes_that_no_wall_has_are_named() {
 /// Own arithmetic on a recalled rule: like faces carry twice; the stiffer of unlike ones governs.
 #[test]
 fn faces_add() {
-    let of = |edge| {
-        unit_shear(&query(assembly(
-            Grade::Sheathing,
-            "7/16",
-            Pennyweight::Eight,
-            edge,
-        )))
-        .unwrap()
+    let of = |edge| assembly(Grade::Sheathing, "7/16", Pennyweight::Eight, edge);
+    let both = |other| {
+        let asked = FacesQuery {
+            one: query(of(6)),
+            other,
+            joints_apart: false,
+        };
+        let mut steps = Derivation::default();
+        let found = faces(&asked, &mut steps).unwrap();
+        assert!((steps.value().unwrap() - found.design).abs() < 1e-9);
+        found
     };
-    let like = both_faces(&of(6), &of(6));
-    assert!((like.nominal - 960.0).abs() < 1e-9 && (like.stiffness - 30.0).abs() < 1e-9);
-    let unlike = both_faces(&of(6), &of(4));
+    let like = both(OtherFace::Panels(of(6)));
+    assert!((like.nominal - 960.0).abs() < 1e-9 && like.stiffness == Some(30.0));
+    let unlike = both(OtherFace::Panels(of(4)));
     assert!((unlike.nominal - 37.0 * (700.0_f64 / 22.0).min(480.0 / 15.0)).abs() < 1e-9);
-    let mut derivation = Derivation::default();
-    explain_both_faces(&of(6), &of(4), &mut derivation);
-    for step in &derivation.steps {
-        assert!((evaluate(step).unwrap() - step.value).abs() < 1e-9);
-    }
+    let material = |nominal| OtherFace::Material {
+        material: FaceMaterial::GypsumWallboard,
+        nominal,
+    };
+    assert!((both(material(300.0)).nominal - 600.0).abs() < 1e-9);
+    assert!((both(material(100.0)).nominal - 480.0).abs() < 1e-9);
 }
 
 /// Statics: 3,500 lb on anchors of 1,000 lb are four; uplift asks for what an anchor holds of it.

@@ -25,7 +25,8 @@ pub use schema::{house_schema, question_schema};
 
 pub(super) use given::GIVEN_PIECES;
 pub(super) use question::{
-    ANCHORAGE, DRIFT, EQUATION_THREE, HOLD_DOWN, NAIL, PANEL, QUESTIONS, TRANSFER, UNIT_SHEAR, WALL_LINE,
+    ANCHORAGE, DRIFT, EQUATION_THREE, FACE_PANELS, FACES, HOLD_DOWN, NAIL, PANEL, QUESTIONS, TRANSFER,
+    UNIT_SHEAR, WALL_LINE,
 };
 pub(super) use section::{BAND_MEMBERS, BAND_PLATE, LEVEL_BAND};
 pub(super) use top::{TOP_EAVES, TOP_GABLE, TOP_RAKE};

@@ -1,6 +1,7 @@
 //! Records to a question, one question in a file of its own.
 
 mod drift;
+mod faces;
 mod line;
 mod nail;
 mod panel;
@@ -8,7 +9,7 @@ mod transfer;
 mod unit_shear;
 
 use super::fields::{
-    ANCHORAGE, DRIFT, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, TRANSFER, UNIT_SHEAR, WALL_LINE,
+    ANCHORAGE, DRIFT, FACES, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, TRANSFER, UNIT_SHEAR, WALL_LINE,
 };
 use super::item::Item;
 use super::record::Record;
@@ -57,6 +58,9 @@ fn question(record: &Record<'_, '_>) -> Question {
     if record.is(&UNIT_SHEAR) {
         unit(record);
         Question::UnitShear(unit_shear::query(record))
+    } else if record.is(&FACES) {
+        unit(record);
+        Question::Faces(faces::faces(record))
     } else if record.is(&WALL_LINE) {
         unit(record);
         Question::WallLine(line::line(record))

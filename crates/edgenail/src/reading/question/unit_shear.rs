@@ -14,7 +14,7 @@ pub(super) fn query(record: &Record<'_, '_>) -> UnitShearQuery {
     }
 }
 
-fn assembly(record: &Record<'_, '_>) -> Assembly {
+pub(super) fn assembly(record: &Record<'_, '_>) -> Assembly {
     Assembly {
         grade: record.get("grade"),
         thickness: record.get("thickness"),

@@ -4,6 +4,7 @@ mod anchorage;
 mod assembly;
 mod cell;
 mod drift;
+mod faces;
 mod hold_down;
 mod line;
 mod nail;
@@ -13,6 +14,7 @@ mod unit_shear;
 
 pub(in crate::reading) use anchorage::ANCHORAGE;
 pub(in crate::reading) use drift::{DRIFT, EQUATION_THREE};
+pub(in crate::reading) use faces::{FACE_PANELS, FACES};
 pub(in crate::reading) use hold_down::HOLD_DOWN;
 pub(in crate::reading) use line::WALL_LINE;
 pub(in crate::reading) use nail::NAIL;
@@ -24,8 +26,9 @@ use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
-pub(in crate::reading) static QUESTIONS: [&Object; 9] = [
+pub(in crate::reading) static QUESTIONS: [&Object; 10] = [
     &UNIT_SHEAR,
+    &FACES,
     &WALL_LINE,
     &TRANSFER,
     &HOLD_DOWN,

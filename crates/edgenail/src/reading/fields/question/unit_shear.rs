@@ -22,24 +22,24 @@ pub(super) static QUERY: Object = Object {
     fields: &[EDITION, LOAD, METHOD, HIGH_SEISMIC, WALL, ACCEPT],
 };
 
-const EDITION: Field = required(
+pub(super) const EDITION: Field = required(
     "edition",
     Kind::Choice(Edition::NAMES),
     "Edition of the Special Design Provisions for Wind and Seismic.",
 );
 
-const LOAD: Field = required("load", Kind::Choice(LoadKind::NAMES), "What the load comes from.");
+pub(super) const LOAD: Field = required("load", Kind::Choice(LoadKind::NAMES), "What the load comes from.");
 
-const METHOD: Field = required(
+pub(super) const METHOD: Field = required(
     "method",
     Kind::Choice(Method::NAMES),
     "How nominal becomes design: allowable stress or load and resistance factors.",
 );
 
-const HIGH_SEISMIC: Field = required(
+pub(super) const HIGH_SEISMIC: Field = required(
     "high_seismic",
     Kind::Flag,
     "The building is in seismic design category D, E or F.",
 );
 
-const WALL: Field = required("assembly", Kind::Object(&ASSEMBLY), "The wall.");
+pub(super) const WALL: Field = required("assembly", Kind::Object(&ASSEMBLY), "The wall.");

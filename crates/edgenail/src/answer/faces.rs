@@ -1,0 +1,35 @@
+//! The answer of both faces of a wall.
+
+use super::unit_shear::Numbers as UnitNumbers;
+use super::{Answer, refuse_recalled};
+use crate::capacity::{Derivation, FacesQuery, faces};
+use crate::issue::Issue;
+use serde::Serialize;
+
+/// Numbers of both faces.
+#[derive(Debug, Serialize)]
+pub(super) struct Numbers {
+    one: UnitNumbers,
+    /// Of panels on both faces.
+    other: Option<UnitNumbers>,
+    nominal_plf: f64,
+    design_plf: f64,
+    /// Of panels on both faces.
+    stiffness_kips_per_in: Option<f64>,
+}
+
+pub(super) fn answer(query: &FacesQuery) -> Result<Answer<Numbers>, Vec<Issue>> {
+    let mut derivation = Derivation::default();
+    let found = faces(query, &mut derivation)?;
+    refuse_recalled(&derivation, query.one.accept_unverified)?;
+    let numbers = Numbers {
+        one: UnitNumbers::of(&found.one),
+        other: found.other.as_ref().map(UnitNumbers::of),
+        nominal_plf: found.nominal,
+        design_plf: found.design,
+        stiffness_kips_per_in: found.stiffness,
+    };
+    let edition = query.one.edition.name();
+    // The rule that puts two faces together was recalled: nothing is less sure than that.
+    Ok(Answer::new("faces", Some(edition), numbers, derivation))
+}

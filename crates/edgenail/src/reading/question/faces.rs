@@ -1,0 +1,23 @@
+//! Both faces of a wall.
+
+use super::unit_shear::{assembly, query};
+use crate::capacity::{FacesQuery, OtherFace};
+use crate::reading::fields::FACE_PANELS;
+use crate::reading::record::Record;
+
+pub(super) fn faces(record: &Record<'_, '_>) -> FacesQuery {
+    FacesQuery {
+        one: query(record),
+        other: record.object("other", |record| {
+            if record.is(&FACE_PANELS) {
+                OtherFace::Panels(record.object("assembly", assembly))
+            } else {
+                OtherFace::Material {
+                    material: record.get("material"),
+                    nominal: record.get("nominal"),
+                }
+            }
+        }),
+        joints_apart: record.get("joints_apart"),
+    }
+}
