@@ -4,9 +4,12 @@ use crate::list::Mutant;
 use crate::weave::{Woven, blamed, weave};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
+use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 use std::{fs, io};
+
+const LIB: &str = "crates/edgenail/src/lib.rs";
 
 /// What the core asks at every place that has a mutant: which one is on. With `MUTANTS_REACHED` set, the places that a
 /// test comes by are written to that file.
@@ -37,16 +40,17 @@ pub struct Built {
     pub sites: BTreeMap<u32, u32>,
 }
 
-/// Copies what git tracks to `top`, and weaves the mutants in; what the compiler refuses is left out.
+/// Copies what git tracks to `top`, and weaves the mutants in; what the compiler refuses is left out, also the next time
+/// that the same mutants are built. What has not changed is not written again, so that it is not compiled again.
 pub fn build(root: &Path, top: &Path, mutants: &[Mutant]) -> Result<Built, String> {
-    copy(root, top).map_err(|error| format!("{}: {error}", top.display()))?;
     let mut files: BTreeMap<&str, Vec<&Mutant>> = BTreeMap::new();
     for mutant in mutants {
         files.entry(&mutant.file).or_default().push(mutant);
     }
-    let lib = top.join("crates/edgenail/src/lib.rs");
-    let plain = fs::read_to_string(&lib).map_err(|error| error.to_string())?;
-    fs::write(&lib, plain + SWITCH).map_err(|error| error.to_string())?;
+    let to_file = |error: io::Error| format!("{}: {error}", top.display());
+    copy(root, top, |file| file == LIB || files.contains_key(file)).map_err(to_file)?;
+    let plain = fs::read_to_string(root.join(LIB)).map_err(to_file)?;
+    write(&top.join(LIB), (plain + SWITCH).as_bytes()).map_err(to_file)?;
     // Another type in the same place, such as an empty iterator, is no value that the function may return.
     let of_another_type = |mutant: &&&Mutant| mutant.replacement.starts_with("::std::iter");
     let mut refused: BTreeSet<u32> = mutants
@@ -54,6 +58,9 @@ pub fn build(root: &Path, top: &Path, mutants: &[Mutant]) -> Result<Built, Strin
         .filter(|one| of_another_type(&one))
         .map(|one| one.id)
         .collect();
+    let known = top.join(format!("target/refused-{:016x}", hash(root, &files)?));
+    let before = fs::read_to_string(&known).unwrap_or_default();
+    refused.extend(before.lines().filter_map(|id| id.parse::<u32>().ok()));
     loop {
         let mut sites = BTreeMap::new();
         for (file, of_file) in &files {
@@ -65,7 +72,7 @@ pub fn build(root: &Path, top: &Path, mutants: &[Mutant]) -> Result<Built, Strin
                 .collect();
             let Woven { text, sites: own } =
                 weave(&source, &left).map_err(|error| format!("{file}: {error}"))?;
-            fs::write(top.join(file), text).map_err(|error| format!("{file}: {error}"))?;
+            write(&top.join(file), text.as_bytes()).map_err(to_file)?;
             sites.extend(own);
         }
         let out = cargo(
@@ -78,6 +85,8 @@ pub fn build(root: &Path, top: &Path, mutants: &[Mutant]) -> Result<Built, Strin
             blamed(text.lines().nth(line - 1)?, column)
         }));
         if out.status.success() {
+            let ids: Vec<String> = refused.iter().map(u32::to_string).collect();
+            write(&known, ids.join("\n").as_bytes()).map_err(to_file)?;
             return Ok(Built {
                 top: top.into(),
                 sites,
@@ -103,7 +112,29 @@ pub fn cargo(top: &Path, arguments: &[&str]) -> Result<Output, String> {
     command.output().map_err(|error| format!("cargo: {error}"))
 }
 
-fn copy(root: &Path, top: &Path) -> io::Result<()> {
+/// What the mutants are made of: their sources and their words.
+fn hash(root: &Path, files: &BTreeMap<&str, Vec<&Mutant>>) -> Result<u64, String> {
+    let mut hasher = DefaultHasher::new();
+    for (file, mutants) in files {
+        let source = fs::read_to_string(root.join(file)).map_err(|error| format!("{file}: {error}"))?;
+        source.hash(&mut hasher);
+        mutants
+            .iter()
+            .for_each(|one| (one.id, &one.name).hash(&mut hasher));
+    }
+    Ok(hasher.finish())
+}
+
+fn write(to: &Path, text: &[u8]) -> io::Result<()> {
+    if fs::read(to).is_ok_and(|there| there == text) {
+        return Ok(());
+    }
+    fs::create_dir_all(to.parent().unwrap_or(to))?;
+    fs::write(to, text)
+}
+
+/// Copies what git tracks, but for what is woven.
+fn copy(root: &Path, top: &Path, is_woven: impl Fn(&str) -> bool) -> io::Result<()> {
     let tracked = Command::new("git")
         .args(["ls-files", "-z"])
         .current_dir(root)
@@ -112,9 +143,9 @@ fn copy(root: &Path, top: &Path) -> io::Result<()> {
         .split('\0')
         .filter(|file| !file.is_empty())
     {
-        let to = top.join(file);
-        fs::create_dir_all(to.parent().unwrap_or(top))?;
-        fs::copy(root.join(file), to)?;
+        if !is_woven(file) {
+            write(&top.join(file), &fs::read(root.join(file))?)?;
+        }
     }
     Ok(())
 }

@@ -1,4 +1,4 @@
-//! The mutants that `cargo mutants` lists for a folder.
+//! The mutants that `cargo mutants` lists for folders and files.
 
 use serde_json::Value;
 use std::path::Path;
@@ -24,14 +24,15 @@ pub struct Mutant {
     pub name: String,
 }
 
-/// Every mutant of these folders of the core.
-pub fn mutants(root: &Path, folders: &[String]) -> Result<Vec<Mutant>, String> {
+/// Every mutant of these folders and files of the core.
+pub fn mutants(root: &Path, places: &[String]) -> Result<Vec<Mutant>, String> {
     let mut command = Command::new("cargo");
     command
         .args(["mutants", "--list", "--json", "-p", "edgenail"])
         .current_dir(root);
-    for folder in folders {
-        command.args(["-f", &format!("crates/edgenail/src/{folder}/**")]);
+    for place in places {
+        let all = if place.ends_with(".rs") { "" } else { "/**" };
+        command.args(["-f", &format!("crates/edgenail/src/{place}{all}")]);
     }
     let out = command
         .output()

@@ -14,23 +14,30 @@ use std::path::Path;
 use std::thread::available_parallelism;
 
 fn main() {
-    let folders: Vec<String> = std::env::args().skip(1).collect();
-    if folders.is_empty() {
-        eprintln!("name folders of crates/edgenail/src, such as: edges blocking");
+    let (words, places): (Vec<String>, Vec<String>) = std::env::args()
+        .skip(1)
+        .partition(|word| word.starts_with("tests="));
+    let words: Vec<&str> = words
+        .iter()
+        .filter_map(|word| word.strip_prefix("tests="))
+        .collect();
+    if places.is_empty() {
+        eprintln!("name folders or files of crates/edgenail/src, such as: edges blocking/room.rs");
+        eprintln!("with tests=WORD only tests with this word in their program or name are run");
         std::process::exit(2);
     }
-    if let Err(error) = survivors(&folders) {
+    if let Err(error) = survivors(&places, &words) {
         eprintln!("{error}");
         std::process::exit(1);
     }
 }
 
-fn survivors(folders: &[String]) -> Result<(), String> {
+fn survivors(places: &[String], words: &[&str]) -> Result<(), String> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
-    let mutants = list::mutants(&root, folders)?;
+    let mutants = list::mutants(&root, places)?;
     let built = build::build(&root, &root.join("target/mutants"), &mutants)?;
     let threads = available_parallelism().map_or(1, usize::from);
-    let fates = run::run(&built, &mutants, threads)?;
+    let fates = run::run(&built, &mutants, words, threads)?;
     let count = |fate: Fate| fates.values().filter(|own| **own == fate).count();
     println!(
         "\n{} listed, {} built: {} caught, {} endless, {} missed, {} reached by no test",

@@ -35,24 +35,35 @@ pub enum Fate {
     Unreached,
 }
 
-/// The fate of each mutant that could be built.
-pub fn run(built: &Built, mutants: &[Mutant], threads: usize) -> Result<BTreeMap<u32, Fate>, String> {
-    let reached = reached(&tests(built)?, &built.top, threads)?;
+/// The fate of each mutant that could be built; with words, against the tests that have one of them in their program or
+/// name. Who escapes is told at once.
+pub fn run(
+    built: &Built,
+    mutants: &[Mutant],
+    words: &[&str],
+    threads: usize,
+) -> Result<BTreeMap<u32, Fate>, String> {
+    let mut tests = tests(built)?;
+    tests.retain(|test| words.is_empty() || words.iter().any(|word| test.has(word)));
+    let reached = reached(&tests, &built.top, threads)?;
     let fates = Mutex::new(BTreeMap::new());
     let left = Mutex::new(
         mutants
             .iter()
-            .filter_map(|one| Some((one.id, *built.sites.get(&one.id)?))),
+            .filter_map(|one| Some((one, *built.sites.get(&one.id)?))),
     );
     thread::scope(|scope| {
         for _ in 0..threads {
             scope.spawn(|| {
-                while let Some((id, site)) = left.lock().ok().and_then(|mut left| left.next()) {
+                while let Some((mutant, site)) = left.lock().ok().and_then(|mut left| left.next()) {
                     let fate = reached
                         .get(&site)
-                        .map_or(Fate::Unreached, |tests| fate(id, tests));
+                        .map_or(Fate::Unreached, |tests| fate(mutant.id, tests));
                     if let Ok(mut fates) = fates.lock() {
-                        fates.insert(id, fate);
+                        fates.insert(mutant.id, fate);
+                        if matches!(fate, Fate::Missed | Fate::Unreached) {
+                            eprintln!("\r{fate:?} {}", mutant.name);
+                        }
                         eprint!("\r{} mutants run ", fates.len());
                     }
                 }
@@ -90,6 +101,11 @@ fn fate(id: u32, tests: &[Test]) -> Fate {
 }
 
 impl Test {
+    fn has(&self, word: &str) -> bool {
+        let program = self.program.file_name().unwrap_or_default().to_string_lossy();
+        program.starts_with(word) || self.name.contains(word)
+    }
+
     fn command(&self) -> Command {
         let mut command = Command::new(&self.program);
         command
