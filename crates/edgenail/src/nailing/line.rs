@@ -112,7 +112,7 @@ impl Hammer<'_, '_> {
                 lo: (place - quarter).max(limits.lo),
                 hi: (place + quarter).min(limits.hi),
             };
-            let bearing = wood.iter().any(|backing| backing.span.contains(place));
+            let bearing = wood.iter().find(|backing| backing.span.contains(place));
             match self.moved(line, &depth, wood, place, reach) {
                 Some((place, backing)) => {
                     let at = Division {
@@ -127,11 +127,10 @@ impl Hammer<'_, '_> {
                         row.moved = true;
                     }
                 }
-                None if bearing => self.snags.push(Snag {
+                None => self.snags.extend(bearing.map(|backing| Snag {
                     piece: self.piece,
-                    at: line.point(place, depth(self.rule.least)),
-                }),
-                None => {}
+                    at: line.point(place, depth(backing.inset)),
+                })),
             }
         }
     }

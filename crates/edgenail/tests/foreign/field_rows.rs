@@ -1,38 +1,15 @@
 //! Rows between the edges of panels: on studs, end posts, plates, rims and headers.
 
+use crate::between::{Demand, Line, level_demand, lines, stud_demand};
 use crate::ground::{Ground, on_every_class};
-use crate::nailed::{along_line, member, nailed};
+use crate::nailed::{Nailed, along_line, member, nailed};
 use edgenail::Length;
-use edgenail::frame::{Axis, Member, MemberKind, Origin};
-use edgenail::geometry::{Point, Rect};
-use edgenail::house::Method;
+use edgenail::frame::{Axis, Origin, PatchPlace};
+use edgenail::geometry::{Interval, Point, Rect};
 use edgenail::layout::Piece;
-use edgenail::nailing::Zone;
+use edgenail::nailing::{NailRow, Zone};
 use std::cell::Cell;
-use std::collections::BTreeMap;
-
-/// How far apart the nails of a stud between the edges of a panel may stand.
-fn stud_spacing(ground: &Ground, member: &Member, x: Length, free: (Length, Length)) -> (Length, Zone) {
-    let bounds = member.face.bounds();
-    let (a, b) = (Point::new(x, free.0), Point::new(x, free.1));
-    let wall = &ground.house.walls[ground.frame.wall as usize];
-    // The outermost member at either end of a segment carries its end tension.
-    let post = ground.frame.segments.iter().find(|place| {
-        let at_end = |end: Length, left: bool| {
-            if left {
-                bounds.x0 <= end && end < bounds.x1
-            } else {
-                bounds.x0 < end && end <= bounds.x1
-            }
-        };
-        let stands = bounds.y0 < place.rect.y1 && place.rect.y0 < bounds.y1;
-        stands && (at_end(place.rect.x0, true) || at_end(place.rect.x1, false))
-    });
-    if let Some(place) = post {
-        return (wall.segments[place.segment as usize].edge_spacing, Zone::Boundary);
-    }
-    (ground.field_spacing(a, b), Zone::Field)
-}
+use std::collections::{BTreeMap, BTreeSet};
 
 #[test]
 fn studs_between_the_edges_are_nailed_to_the_spacing_of_their_zone() {
@@ -57,7 +34,8 @@ fn studs_between_the_edges_are_nailed_to_the_spacing_of_their_zone() {
                 bounds.y0.max(rect.y0).max(lo - Length::inches(2)),
                 bounds.y1.min(rect.y1).min(hi + Length::inches(2)),
             );
-            let (spacing, zone) = stud_spacing(ground, member, middle, free);
+            let Demand { spacing, zone, .. } =
+                stud_demand(ground, member, middle, Interval::new(free.0, free.1));
             if row.zone != zone {
                 return Err(format!("{row:?} is of {zone:?}"));
             }
@@ -125,7 +103,7 @@ fn every_stud_that_a_panel_covers_is_nailed() {
                 {
                     continue;
                 }
-                let (spacing, _) = stud_spacing(ground, member, middle, (lo, hi));
+                let spacing = stud_demand(ground, member, middle, Interval::new(lo, hi)).spacing;
                 let on = |at: Point| {
                     at.x == middle && lo - Length::inches(3) <= at.y && at.y <= hi + Length::inches(3)
                 };
@@ -166,62 +144,6 @@ fn every_stud_that_a_panel_covers_is_nailed() {
     assert!(seen.get() > 1_000, "{seen:?}");
 }
 
-/// What a level member between the edges asks for: the spacing of a segment's boundary, a portal's grid, or the field.
-fn level_demand(ground: &Ground, member: &Member, piece: &Piece) -> Option<(Length, Zone, bool)> {
-    let (bounds, panel) = (member.face.bounds(), piece.outline.bounds());
-    let covered = bounds.intersect(&panel)?;
-    let storey = member
-        .storey
-        .and_then(|storey| ground.frame.storeys.get(storey as usize));
-    let own_row = match member.kind {
-        MemberKind::BottomPlate => storey.is_some_and(|storey| bounds.y0 == storey.base),
-        MemberKind::TopPlate => storey.is_some_and(|storey| bounds.y0 == storey.topmost_from),
-        _ => true,
-    };
-    if !own_row {
-        return None;
-    }
-    let wall = &ground.house.walls[ground.frame.wall as usize];
-    let beside = ground
-        .frame
-        .segments
-        .iter()
-        .filter(|place| place.rect.x0 < covered.x1 && covered.x0 < place.rect.x1);
-    let of = |place: &edgenail::frame::SegmentPlace| &wall.segments[place.segment as usize];
-    let band_next = |rect: &Rect| {
-        let bands = ground.frame.bands.iter();
-        let mut bands = bands.filter(|band| band.y.hi == rect.y0 || band.y.lo == rect.y1);
-        bands.any(|band| band.y.lo <= bounds.y0 && bounds.y1 <= band.y.hi)
-    };
-    let mut boundary: Option<Length> = None;
-    for place in beside {
-        let segment = of(place);
-        let inside = place.rect.overlaps(&covered);
-        if member.kind == MemberKind::Header && segment.method == Method::Portal && inside {
-            return Some((segment.edge_spacing, Zone::Boundary, true));
-        }
-        let counts = match member.kind {
-            MemberKind::BottomPlate | MemberKind::TopPlate => inside,
-            MemberKind::Rim | MemberKind::EdgeJoist | MemberKind::TrussChord | MemberKind::Mudsill => {
-                band_next(&place.rect)
-            }
-            MemberKind::Block => member.storey.is_none() && band_next(&place.rect),
-            _ => false,
-        };
-        if counts {
-            boundary = Some(boundary.map_or(segment.edge_spacing, |least| least.min(segment.edge_spacing)));
-        }
-    }
-    if let Some(spacing) = boundary {
-        return Some((spacing, Zone::Boundary, false));
-    }
-    let (low, high) = (
-        Point::new(covered.x0, covered.y0),
-        Point::new(covered.x1, covered.y1),
-    );
-    Some((ground.field_spacing(low, high), Zone::Field, false))
-}
-
 #[test]
 fn level_members_between_the_edges_are_nailed_to_what_their_segment_asks() {
     let seen = Cell::new([0; 3]);
@@ -235,7 +157,7 @@ fn level_members_between_the_edges_are_nailed_to_what_their_segment_asks() {
                 continue;
             }
             let piece = &ground.layout.pieces[row.piece as usize];
-            let Some((spacing, zone, grid)) = level_demand(ground, member, piece) else {
+            let Some(Demand { spacing, zone, grid }) = level_demand(ground, member, piece) else {
                 return Err(format!("{row:?} on {member:?} has no reason"));
             };
             if row.zone != zone || row.from.y != row.to.y {
@@ -293,4 +215,90 @@ fn level_members_between_the_edges_are_nailed_to_what_their_segment_asks() {
         seen.get()[..2].iter().all(|count| *count > 100) && seen.get()[2] > 5,
         "{seen:?}"
     );
+}
+
+/// A nail at a place has its distances in the wood and in the panel, and no strap or hole is in its way.
+fn may_stand(ground: &Ground, nailed: &Nailed, piece: &Piece, line: &Line, at: Point) -> bool {
+    let practice = ground.practice();
+    let least = practice.edge_distance_least;
+    let wood = line.member.face.inset(practice.member_edge_least);
+    let round = Rect::new(at.x, at.y, at.x, at.y).grown(least);
+    let in_strap = |place: &PatchPlace| place.rect.contains(at);
+    let near_hole = |place: &PatchPlace| place.rect.grown(least - Length::from_units(1)).contains(at);
+    wood.is_some_and(|wood| wood.contains(at))
+        && round
+            .corners()
+            .into_iter()
+            .all(|corner| piece.outline.contains(corner))
+        && !nailed.frame.straps.iter().any(in_strap)
+        && !nailed.frame.penetrations.iter().any(near_hole)
+}
+
+/// Two places are one, but for rounding along a line.
+fn is_same(a: Point, b: Point) -> bool {
+    (a.x - b.x).abs() <= Length::from_units(1) && (a.y - b.y).abs() <= Length::from_units(1)
+}
+
+#[test]
+fn between_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
+    let seen = Cell::new([0; 4]);
+    on_every_class(|ground| {
+        let nailed = nailed(ground);
+        let sloped = |piece: &&Piece| {
+            let mut boundary = piece.outline.boundary().iter();
+            boundary.any(|edge| edge.a.x != edge.b.x && edge.a.y != edge.b.y)
+        };
+        for piece in ground.layout.pieces.iter().filter(|piece| !sloped(piece)) {
+            let lines = lines(ground, &nailed, piece);
+            let rows = || nailed.nailing.rows.iter().filter(|row| row.piece == piece.id);
+            let nails: BTreeSet<Point> = rows().flat_map(NailRow::positions).collect();
+            let driven = |at: Point| {
+                nails
+                    .range(Point::new(at.x - Length::from_units(1), -Length::LIMIT)..)
+                    .take_while(|nail| nail.x <= at.x + Length::from_units(1))
+                    .any(|nail| is_same(*nail, at))
+            };
+            for line in &lines {
+                let quarter = Length::from_units(line.demand.spacing.units() / 4 + 2);
+                // What lies beyond the stretch is served by an edge's row.
+                let level = line.member.axis == Axis::Horizontal;
+                let on_it = |at: &&Point| line.free.contains(if level { at.x } else { at.y });
+                for place in line.places.iter().filter(on_it) {
+                    let near = |at: Point| (at.x - place.x).abs().max((at.y - place.y).abs()) <= quarter;
+                    let mut moved = rows().filter(|row| row.moved && row.member == line.member.id);
+                    let mut snags = nailed.snags.iter().filter(|snag| snag.piece == piece.id);
+                    let free = may_stand(ground, &nailed, piece, line, *place);
+                    let held = driven(*place)
+                        || (!free && moved.any(|row| near(row.position(row.first))))
+                        || (!free && snags.any(|snag| is_same(snag.at, *place)));
+                    if !held {
+                        let on_it: Vec<_> = rows().filter(|row| row.member == line.member.id).collect();
+                        return Err(format!(
+                            "{} wants a nail at {place:?}: {line:?} but has {on_it:?}",
+                            piece.mark
+                        ));
+                    }
+                }
+                let mut counts = seen.get();
+                counts[usize::from(line.demand.zone == Zone::Field)] += 1;
+                counts[2] += usize::from(line.demand.grid);
+                counts[3] += usize::from(piece.outline.is_rect().is_none());
+                seen.set(counts);
+            }
+            for row in rows().filter(|row| matches!(row.zone, Zone::Field | Zone::Boundary) && !row.moved) {
+                let of_member = || {
+                    lines
+                        .iter()
+                        .filter(|line| line.member.id == row.member && line.demand.zone == row.zone)
+                };
+                let mut positions = row.positions();
+                let wanted = |at: Point, line: &Line| line.places.iter().any(|place| is_same(*place, at));
+                if let Some(at) = positions.find(|at| !of_member().any(|line| wanted(*at, line))) {
+                    return Err(format!("{} does not want a nail at {at:?}: {row:?}", piece.mark));
+                }
+            }
+        }
+        Ok(())
+    });
+    assert!(seen.get().iter().all(|count| *count > 100), "{seen:?}");
 }

@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "a house that cannot be read fails the test")]
 
 mod added_wood;
+mod between;
 mod edge_findings;
 mod edge_rows;
 mod edge_shape;

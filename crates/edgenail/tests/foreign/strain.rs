@@ -101,26 +101,36 @@ fn strain_storeys(wall: &mut Wall, numbers: &mut Numbers) {
 fn strain_segments(wall: &mut Wall, numbers: &mut Numbers) {
     let mut one_of = |count: i64| numbers.below(count);
     let storeys = wall.sections.iter().flat_map(|section| &section.stack);
-    let names: Vec<String> = storeys
+    let names: Vec<(String, Option<(Length, Length)>)> = storeys
         .filter_map(|level| match level {
-            Level::Storey(storey) => Some(storey.name.clone()),
+            Level::Storey(storey) => {
+                let opening = storey.openings.first();
+                let opening = opening.map(|opening| (opening.left, opening.left + opening.width));
+                Some((storey.name.clone(), opening))
+            }
             Level::FloorBand(_) => None,
         })
         .collect();
-    for storey in names {
-        let from = Length::inches([0, 7, 20][one_of(3)]);
-        let to = (from + Length::inches([30, 48, 70][one_of(3)])).min(wall.length);
+    for (storey, opening) in names {
+        let mut from = Length::inches([0, 7, 20][one_of(3)]);
+        let mut to = (from + Length::inches([30, 48, 70][one_of(3)])).min(wall.length);
+        let method = [
+            Method::Segmented,
+            Method::Perforated,
+            Method::Portal,
+            Method::BracedPanel,
+        ][one_of(4)];
+        // A portal stands round its opening.
+        if let Some((left, right)) = opening.filter(|_| method == Method::Portal) {
+            from = (left - Length::inches(20)).max(Length::ZERO);
+            to = (right + Length::inches(20)).min(wall.length);
+        }
         wall.segments.extend((one_of(2) == 0).then_some(Segment {
             mark: format!("SW {storey}"),
             storey,
             from,
             to,
-            method: [
-                Method::Segmented,
-                Method::Perforated,
-                Method::Portal,
-                Method::BracedPanel,
-            ][one_of(4)],
+            method,
             category: None,
             nail: [None, Some("10d".into()), Some("8d hot-dipped".into())][one_of(3)].clone(),
             edge_spacing: Length::inches([6, 4, 3, 2][one_of(4)]),
