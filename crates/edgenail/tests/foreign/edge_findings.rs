@@ -2,6 +2,7 @@
 
 use crate::edge_shape::is_sloped;
 use crate::ground::{Ground, on_every_class};
+use crate::slow::{shown, written};
 use edgenail::Length;
 use edgenail::edges::{EdgeRun, Side, Site, Support, Unsupported, findings, unsupported};
 use edgenail::finding::{FindingCode, Severity};
@@ -37,7 +38,26 @@ fn off_its_stud(ground: &Ground, run: &EdgeRun) -> Option<Length> {
         if held(run.from.x) {
             continue;
         }
-        let mine = steps.filter(|by| held(run.from.x + *by)).map(Length::abs).min();
+        let near = steps
+            .filter(|by| held(run.from.x + *by))
+            .min_by_key(|by| by.abs());
+        // Between the last step that does not hold it and the first that does, to a unit.
+        let mine = near.map(|near| {
+            let way = near.units().signum();
+            let (mut short, mut enough) = (
+                near.units().abs() - Length::sixteenths(1).half().units(),
+                near.units().abs(),
+            );
+            while enough - short > 1 {
+                let middle = (short + enough) / 2;
+                if held(run.from.x + Length::from_units(middle * way)) {
+                    enough = middle;
+                } else {
+                    short = middle;
+                }
+            }
+            Length::from_units(enough)
+        });
         least_move = match (least_move, mine) {
             (Some(a), Some(b)) => Some(a.min(b)),
             (a, b) => a.or(b),
@@ -77,6 +97,23 @@ fn a_bare_edge_is_told_once_and_a_seam_near_its_stud_as_drift() {
                 off.is_none_or(|off| off > reach + step),
             );
             if !level && ((near && place != 1) || (far && place != 2)) {
+                return Err(format!("{finding:?} of {run:?}, {off:?} off a stud"));
+            }
+            let (found, allowed) = (written(&finding.found), written(&finding.allowed));
+            let says = match place {
+                0 => {
+                    found == shown(run.bay.unwrap_or_default())
+                        && allowed == format!("a clear bay of {}", shown(practice.clear_bay_most))
+                }
+                1 => {
+                    let stands = practice.edge_distance_least + practice.member_edge_least;
+                    let by = off.unwrap_or_default();
+                    found == format!("{} off", shown(by))
+                        && allowed == format!("{} of wood from the panel's edge", shown(stands))
+                }
+                _ => found == shown(run.length),
+            };
+            if !says || !written(&finding.message).contains(&shown(run.length)) {
                 return Err(format!("{finding:?} of {run:?}, {off:?} off a stud"));
             }
             let mut counts = seen.get();
@@ -120,9 +157,31 @@ fn edges_that_stay_unblocked_are_told_level_by_level() {
         if heights != levels.into_iter().collect::<Vec<Length>>() {
             return Err(format!("{heights:?} told of {level:?}"));
         }
+        // One finding for each level: where it begins, and how much of edge there is.
+        let of_levels = told
+            .iter()
+            .filter(|finding| finding.code == FindingCode::EdgeUnblocked && finding.piece.is_empty());
+        for finding in of_levels {
+            let (x, y) = finding.at.unwrap_or_default();
+            let here = || level.iter().filter(|run| height(run) == y);
+            let total: Length = here().map(|run| run.length).sum();
+            let from = here().map(|run| run.from.x).min();
+            if written(&finding.found) != shown(total)
+                || from != Some(x)
+                || !written(&finding.message).contains(&shown(total))
+            {
+                return Err(format!("{finding:?} of {total} from {from:?}"));
+            }
+        }
         let single = told
             .iter()
             .filter(|finding| finding.code == FindingCode::EdgeUnblocked && !finding.piece.is_empty());
+        for (finding, run) in single.clone().zip(&alone) {
+            let mark = &ground.layout.pieces[run.piece as usize].mark;
+            if written(&finding.found) != shown(run.length) || finding.piece != *mark {
+                return Err(format!("{finding:?} of {run:?}"));
+            }
+        }
         let single: Vec<_> = single.filter_map(|finding| finding.at).collect();
         if single
             != alone
@@ -177,7 +236,8 @@ fn seams_that_meet_an_unblocked_edge_too_close_are_told() {
                         && a.min(b) - least < run.to.x
                 });
                 if meet && (a - b).abs() < least && bare {
-                    expected.push((a, below.to.y));
+                    let mark = ground.layout.pieces[below.piece as usize].mark.clone();
+                    expected.push((a, below.to.y, mark, format!("{} apart", shown((a - b).abs()))));
                 }
             }
         }
@@ -186,7 +246,12 @@ fn seams_that_meet_an_unblocked_edge_too_close_are_told() {
         let told = told
             .iter()
             .filter(|finding| finding.code == FindingCode::SeamsNotStaggered);
-        let mut told: Vec<_> = told.filter_map(|finding| finding.at).collect();
+        let mut told: Vec<_> = told
+            .filter_map(|finding| {
+                let (x, y) = finding.at?;
+                Some((x, y, finding.piece.clone(), written(&finding.found)))
+            })
+            .collect();
         told.sort_unstable();
         if told != expected {
             return Err(format!("{told:?} told of {expected:?}"));

@@ -67,6 +67,10 @@ fn foreign(frame: &Frame, numbers: &mut Numbers) -> LayoutSpec {
         y += Length::sixteenths(numbers.between(16 * 14, 16 * 110));
     }
     levels.push(high);
+    // Some layouts leave the lowest or the topmost plates bare.
+    let last = levels.len() - 1;
+    levels[0] += Length::inches([0, 0, 0, 0, 0, 0, 2, 3][numbers.below(8)]);
+    levels[last] -= Length::inches([0, 0, 0, 0, 0, 0, 1, 4][numbers.below(8)]);
     let bands = levels.windows(2).map(|pair| {
         let mut seams = Vec::new();
         let mut at = x.lo + Length::sixteenths(numbers.between(16 * 6, 16 * 96));

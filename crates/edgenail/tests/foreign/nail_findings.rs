@@ -2,10 +2,12 @@
 
 use crate::ground::on_every_class;
 use crate::nailed::nailed;
+use crate::slow::{shown, written};
 use edgenail::Length;
 use edgenail::edges::Site;
 use edgenail::finding::{FindingCode, Severity};
 use edgenail::frame::MemberKind;
+use edgenail::geometry::Point;
 use edgenail::nailing::findings;
 use std::cell::Cell;
 use std::collections::BTreeSet;
@@ -46,9 +48,26 @@ fn nails_without_a_place_nails_that_moved_and_nails_that_rust_are_told() {
             .segments
             .iter()
             .filter(|place| at.iter().any(|at| place.rect.contains(*at)));
-        let segments = with_moved.count();
-        if moved.len() != segments {
-            return Err(format!("{moved:?} told of {segments} segments"));
+        let counts: Vec<_> = with_moved
+            .map(|place| {
+                at.iter()
+                    .filter(|at| place.rect.contains(**at))
+                    .collect::<Vec<_>>()
+            })
+            .collect();
+        let of_segments: Vec<_> = counts
+            .iter()
+            .map(|at| {
+                let word = if at.len() == 1 { "nail" } else { "nails" };
+                (Some((at[0].x, at[0].y)), format!("{} {word} moved", at.len()))
+            })
+            .collect();
+        let told_of: Vec<_> = moved
+            .iter()
+            .map(|finding| (finding.at, written(&finding.found)))
+            .collect();
+        if told_of != of_segments {
+            return Err(format!("{told_of:?} told of {of_segments:?}"));
         }
         let rusts = |row: &&edgenail::nailing::NailRow| {
             let member = nailed.frame.member(row.member);
@@ -135,5 +154,73 @@ fn a_plate_of_a_segment_without_a_row_over_it_is_told() {
         ]);
         Ok(())
     });
-    assert!(seen.get()[1] > 50, "{seen:?}");
+    assert!(seen.get()[0] > 20 && seen.get()[1] > 50, "{seen:?}");
+}
+
+/// Panels of 7/16 or less on studs 24 in. apart or more take field nails at 6 in. (SDPWS 2008, section 4.3.7.1, from
+/// memory); wider ones are refused where a segment relies on them, and marked elsewhere.
+#[test]
+fn field_nails_too_wide_for_thin_panels_on_wide_studs_are_told() {
+    let seen = Cell::new([0; 3]);
+    on_every_class(|ground| {
+        let nailed = nailed(ground);
+        let site = Site::new(&ground.house, &nailed.frame).ok_or("no site")?;
+        let told = findings(&site, &ground.layout, &nailed.nailing, &nailed.snags);
+        let told: Vec<_> = told
+            .iter()
+            .filter(|finding| finding.code == FindingCode::FieldSpacing)
+            .map(|finding| {
+                let words = (written(&finding.found), written(&finding.allowed));
+                (finding.severity, finding.at, words, written(&finding.message))
+            })
+            .collect();
+        let mut expected = Vec::new();
+        for storey in &nailed.frame.storeys {
+            for relied_on in [true, false] {
+                let pieces = ground.layout.pieces.iter().filter(|piece| {
+                    let bounds = piece.outline.bounds();
+                    let (low, high) = (Point::new(bounds.x0, bounds.y0), Point::new(bounds.x1, bounds.y1));
+                    let wide = ground.field_spacing(low, high) > Length::inches(6);
+                    let on_studs = storey.studs_from < bounds.y1 && bounds.y0 < storey.studs_to;
+                    wide && on_studs && ground.segments_on(low, high).is_empty() != relied_on
+                });
+                let marks: Vec<&str> = pieces.clone().map(|piece| piece.mark.as_str()).collect();
+                let Some(first) = pieces
+                    .clone()
+                    .next()
+                    .filter(|_| storey.spacing >= Length::inches(24))
+                else {
+                    continue;
+                };
+                let bounds = first.outline.bounds();
+                let severity = if relied_on {
+                    Severity::Refuse
+                } else {
+                    Severity::Advise
+                };
+                expected.push((severity, Some((bounds.x0, bounds.y0)), marks.len()));
+            }
+        }
+        let short: Vec<_> = told.iter().map(|(severity, at, ..)| (*severity, *at)).collect();
+        if short
+            != expected
+                .iter()
+                .map(|(severity, at, _)| (*severity, *at))
+                .collect::<Vec<_>>()
+        {
+            return Err(format!("{told:?} told of {expected:?}"));
+        }
+        let words = (shown(Length::inches(12)), shown(Length::inches(6)));
+        if let Some(wrong) = told.iter().find(|one| one.2 != words) {
+            return Err(format!("{wrong:?} is not {words:?}"));
+        }
+        let mut counts = seen.get();
+        for (severity, ..) in expected {
+            counts[usize::from(severity == Severity::Refuse)] += 1;
+        }
+        counts[2] += usize::from(told.is_empty());
+        seen.set(counts);
+        Ok(())
+    });
+    assert!(seen.get().iter().all(|count| *count > 5), "{seen:?}");
 }

@@ -5,6 +5,8 @@ use edgenail::edges::EdgeRun;
 use edgenail::frame::Frame;
 use edgenail::geometry::{Point, Rect};
 use edgenail::house::{Coating, Nail, Practice, Segment};
+use edgenail::length::{Rounding, Style};
+use edgenail::wording::Wording;
 use edgenail::{Decimal, Length};
 
 impl Ground {
@@ -109,4 +111,14 @@ impl Ground {
 /// A member stands at a point.
 pub fn stands_at(frame: &Frame, at: Point) -> bool {
     frame.members.iter().any(|member| member.face.contains(at))
+}
+
+/// A sentence with its lengths in thousandths of an inch.
+pub fn written(said: &Wording) -> String {
+    said.written(Style::DecimalInches)
+}
+
+/// A length as sentences have it.
+pub fn shown(length: Length) -> String {
+    length.show(Style::DecimalInches, Rounding::Nearest).text
 }
