@@ -81,3 +81,6 @@ fn near(row: &NailRow, rect: &Rect) -> RangeInclusive<u32> {
     let whole = |index: i64| u32::try_from(index.max(0)).unwrap_or(u32::MAX);
     whole(least).max(row.first)..=whole(most).min(row.last)
 }
+
+#[cfg(test)]
+mod tests;
