@@ -54,5 +54,12 @@ pub fn mutants(root: &Path, places: &[String]) -> Result<Vec<Mutant>, String> {
             name: text(&one["name"]),
         }
     });
-    Ok(mutants.collect())
+    let mut mutants: Vec<Mutant> = mutants.collect();
+    // In the order in which the places are named.
+    let named = |mutant: &Mutant| {
+        let within = |place: &String| mutant.file.contains(&format!("edgenail/src/{place}"));
+        places.iter().position(within)
+    };
+    mutants.sort_by_key(named);
+    Ok(mutants)
 }

@@ -7,6 +7,7 @@ mod added;
 mod finding;
 mod lie;
 mod pack;
+mod relieved;
 mod room;
 mod wide;
 mod widen;
@@ -62,6 +63,7 @@ pub fn backing(site: &Site<'_>, layout: &Layout, runs: &[EdgeRun]) -> Blocking {
     let wants: Vec<Want> = bare.into_iter().map(|(_, want)| want).collect();
     work.serve(&wants);
     widen::widen(site, layout, runs, &mut work.standing, &mut work.out);
+    relieved::relieve(site, layout, runs, &mut work.out);
     work.out
 }
 

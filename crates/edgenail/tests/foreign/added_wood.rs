@@ -162,6 +162,13 @@ fn an_added_stud_stands_on_wood_and_is_as_deep_as_the_wall() {
                 }
                 seen.set((seen.get().0, seen.get().1 + usize::from(doubled)));
             }
+            // What serves no edge by itself is the second of two that two panels share.
+            if stud.serves.is_empty() {
+                let mut first = added.studs.iter().filter(|other| beside(&other.rect));
+                if !first.any(|first| first.serves.iter().any(|run| narrow(&run))) {
+                    return Err(format!("{stud:?} is not needed"));
+                }
+            }
         }
         Ok(())
     });

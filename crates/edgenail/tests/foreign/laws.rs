@@ -147,3 +147,48 @@ fn no_block_can_be_left_out() {
         Ok(())
     });
 }
+
+#[test]
+fn an_edge_that_is_listed_stays_bare() {
+    on_every_class(|ground| {
+        let added = blocking(&ground.house, &ground.frame, &ground.layout, &ground.runs);
+        let after = edges(&ground.house, &ground.frame.with(&added), &ground.layout);
+        for impossible in &added.impossible {
+            let listed = &ground.runs[impossible.run as usize];
+            let mut same = after
+                .iter()
+                .filter(|run| (run.piece, run.edge) == (listed.piece, listed.edge));
+            let bare = |run: &EdgeRun| run.lacks_backing() && listed.from < run.to && run.from < listed.to;
+            if !same.any(bare) {
+                return Err(format!("{listed:?} is backed, not {}", impossible.because));
+            }
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn no_stud_can_be_left_out_but_a_second_one() {
+    on_every_class(|ground| {
+        let added = blocking(&ground.house, &ground.frame, &ground.layout, &ground.runs);
+        let bare = |added: &Blocking| -> Length {
+            let runs = edges(&ground.house, &ground.frame.with(added), &ground.layout);
+            let lacking = runs.iter().filter(|run| run.lacks_backing());
+            lacking.map(|run| run.length).sum()
+        };
+        let all = bare(&added);
+        for (left_out, stud) in added.studs.iter().enumerate() {
+            let mut others = added.studs.iter();
+            let second = others.any(|other| {
+                let touches = other.rect.x0 == stud.rect.x1 || other.rect.x1 == stud.rect.x0;
+                touches && other.rect.y_span() == stud.rect.y_span()
+            });
+            let mut fewer = added.clone();
+            fewer.studs.remove(left_out);
+            if !second && (stud.serves.is_empty() || bare(&fewer) <= all) {
+                return Err(format!("{stud:?} is not needed"));
+            }
+        }
+        Ok(())
+    });
+}

@@ -37,6 +37,16 @@ fn strain_stock(house: &mut House, numbers: &mut Numbers) {
             stick("2x4 long", 24, 56, 240),
         ],
         vec![stick("3x4", 40, 56, 120)],
+        // As long as a block between studs 16 in. apart that is cut 1/8 in. short, to the hair.
+        vec![Stick {
+            length: Length::sixteenths(14 * 16 + 6),
+            ..stick("2x4", 24, 56, 0)
+        }],
+        // As long as a precut stud.
+        vec![Stick {
+            length: Length::sixteenths(92 * 16 + 10),
+            ..stick("2x4", 24, 56, 0)
+        }],
     ];
     let mut thick = house.stock.nails[0].clone();
     thick.name = "10d".into();
@@ -50,7 +60,7 @@ fn strain_stock(house: &mut House, numbers: &mut Numbers) {
     house
         .stock
         .sticks
-        .clone_from(&sticks[[0, 1, 2, 3, 4, 2, 3, 4][one_of(8)]]);
+        .clone_from(&sticks[[0, 1, 2, 3, 4, 2, 3, 4, 5, 6][one_of(10)]]);
 }
 
 fn strain_practice(practice: &mut Practice, numbers: &mut Numbers) {
