@@ -163,7 +163,7 @@ fn span(run: &EdgeRun) -> Interval {
 }
 
 /// The line of nails of a run, across it.
-fn across(run: &EdgeRun, inset: Length) -> Length {
+pub fn across(run: &EdgeRun, inset: Length) -> Length {
     match run.side {
         Side::Left => run.from.x + inset,
         Side::Right => run.from.x - inset,

@@ -1,9 +1,10 @@
 //! Rows between the edges of panels: on studs, end posts, plates, rims and headers.
 
-use crate::between::{Demand, Line, level_demand, lines, stud_demand};
+use crate::between::{Demand, Line, across, level_demand, lines, stud_demand};
 use crate::ground::{Ground, on_every_class};
 use crate::nailed::{Nailed, along_line, member, nailed};
 use edgenail::Length;
+use edgenail::edges::EdgeRun;
 use edgenail::frame::{Axis, Origin, PatchPlace};
 use edgenail::geometry::{Interval, Point, Rect};
 use edgenail::layout::Piece;
@@ -239,6 +240,19 @@ fn is_same(a: Point, b: Point) -> bool {
     (a.x - b.x).abs() <= Length::from_units(1) && (a.y - b.y).abs() <= Length::from_units(1)
 }
 
+/// The place is on the nail line of a run, or on the line of its edge a little beyond it.
+fn is_on_line(run: &EdgeRun, at: Point) -> bool {
+    let off = Length::inches(2);
+    run.inset.is_some_and(|inset| {
+        let line = across(run, inset);
+        if run.side.is_plumb() {
+            at.x == line && run.from.y - off <= at.y && at.y <= run.to.y + off
+        } else {
+            at.y == line && run.from.x - off <= at.x && at.x <= run.to.x + off
+        }
+    })
+}
+
 #[test]
 fn between_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
     let seen = Cell::new([0; 4]);
@@ -284,6 +298,23 @@ fn between_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
                 counts[2] += usize::from(line.demand.grid);
                 counts[3] += usize::from(piece.outline.is_rect().is_none());
                 seen.set(counts);
+            }
+            // A nail without a place belongs to one of these lines, to an edge, or to a face too narrow for any.
+            for snag in nailed.snags.iter().filter(|snag| snag.piece == piece.id) {
+                let wanted = lines
+                    .iter()
+                    .any(|line| line.places.iter().any(|place| is_same(*place, snag.at)));
+                let of_edge = nailed
+                    .runs
+                    .iter()
+                    .any(|run| run.piece == piece.id && is_on_line(run, snag.at));
+                let thin = nailed.frame.members.iter().any(|member| {
+                    let bounds = member.face.bounds();
+                    bounds.width() < ground.practice().member_edge_least * 2 && bounds.contains(snag.at)
+                });
+                if !wanted && !of_edge && !thin {
+                    return Err(format!("{} wants no nail at {:?}", piece.mark, snag.at));
+                }
             }
             for row in rows().filter(|row| matches!(row.zone, Zone::Field | Zone::Boundary) && !row.moved) {
                 let of_member = || {

@@ -1,7 +1,10 @@
 //! Houses worked in ways that their documents do not say.
 
 use crate::ground::Numbers;
-use edgenail::house::{BlockedEdges, Coating, House, Level, Method, Patch, Practice, Segment, Stick, Wall};
+use edgenail::house::{
+    BandLayer, BlockedEdges, Coating, Direction, House, Level, Method, Patch, Plate, Practice, Segment,
+    Stick, Wall,
+};
 use edgenail::{Decimal, Length};
 
 /// Other lumber and nails in stock, close nails, other edges that are backed, straps and vents, designer's segments.
@@ -87,8 +90,21 @@ fn strain_practice(practice: &mut Practice, numbers: &mut Numbers) {
 fn strain_storeys(wall: &mut Wall, numbers: &mut Numbers) {
     let mut one_of = |count: i64| numbers.below(count);
     for level in wall.sections.iter_mut().flat_map(|section| &mut section.stack) {
+        if let Level::FloorBand(band) = level {
+            for layer in &mut band.layers {
+                if let BandLayer::Members(members) = layer {
+                    members.blocking_between |= members.direction == Direction::Across && one_of(3) == 0;
+                }
+            }
+        }
         if let Level::Storey(storey) = level {
             storey.stud.depth = Length::sixteenths([56, 88][one_of(2)]);
+            // A second bottom plate, untreated.
+            let second = Plate {
+                thickness: Length::sixteenths(24),
+                treated: false,
+            };
+            storey.bottom_plates.extend((one_of(5) == 0).then_some(second));
             let left = Length::inches([1, 10, 31][one_of(3)]);
             let bottom = Length::inches([-4, 2, 40, 80][one_of(4)]);
             let patch = |name: &str, width: i64, height: i64| Patch {
