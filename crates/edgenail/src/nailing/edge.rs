@@ -227,11 +227,12 @@ impl Hammer<'_, '_> {
                     for backing in group {
                         let at = |corner: &Length| backing.span.contains(*corner);
                         if corners.0.as_ref().is_some_and(at) {
-                            self.single(nailed, &wood, line.lo, own.0);
+                            self.single(nailed, &wood, line.lo, spacing, own.0);
                         } else if corners.1.as_ref().is_some_and(at) {
-                            self.single(nailed, &wood, line.hi, own.1);
+                            self.single(nailed, &wood, line.hi, spacing, own.1);
                         } else {
-                            self.single(nailed, &wood, (backing.good.lo + backing.good.hi).half(), true);
+                            let middle = (backing.good.lo + backing.good.hi).half();
+                            self.single(nailed, &wood, middle, spacing, true);
                         }
                     }
                 }
@@ -252,15 +253,17 @@ impl Hammer<'_, '_> {
         }
     }
 
-    fn single(&mut self, nailed: &NailedEdge<'_>, wood: &[Backing], at: Length, wanted: bool) {
+    /// One nail that stands alone, where asked.
+    fn single(
+        &mut self,
+        nailed: &NailedEdge<'_>,
+        wood: &[Backing],
+        at: Length,
+        spacing: Length,
+        wanted: bool,
+    ) {
         if wanted {
-            self.divided(
-                nailed,
-                wood,
-                Interval { lo: at, hi: at },
-                Length::from_units(1),
-                (true, true),
-            );
+            self.divided(nailed, wood, Interval { lo: at, hi: at }, spacing, (true, true));
         }
     }
 
@@ -277,16 +280,17 @@ impl Hammer<'_, '_> {
             return;
         };
         let half = Length::from_units(along.len().units() / (2 * i64::from(even.spaces)));
-        self.single(nailed, wood, along.lo, ends.0);
+        self.single(nailed, wood, along.lo, spacing, ends.0);
         let between = Division {
             from: along.lo + half,
             to: along.hi - half,
             spaces: (even.spaces - 1).max(1),
             first: 0,
             last: even.spaces - 1,
+            quarter: half.half(),
         };
         self.nail(&nailed.edge, wood, between, nailed.line);
-        self.single(nailed, wood, along.hi, ends.1);
+        self.single(nailed, wood, along.hi, spacing, ends.1);
     }
 
     /// Its row is the second of two on a shared member, and practice or the nailing wants them staggered.

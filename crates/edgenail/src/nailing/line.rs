@@ -29,6 +29,8 @@ pub(super) struct Division {
     pub(super) spaces: u32,
     pub(super) first: u32,
     pub(super) last: u32,
+    /// How far a nail may be moved along it: a quarter of a space, of the space asked for where a nail stands alone.
+    pub(super) quarter: Length,
 }
 
 impl Division {
@@ -39,12 +41,18 @@ impl Division {
         let (first, end) = (u32::from(!ends.0), if ends.1 { spaces } else { spaces - 1 });
         let point = along.len() <= Length::ZERO && ends.0;
         let last = if point { 0 } else { end };
+        let space = if point {
+            spacing.units()
+        } else {
+            along.len().units() / i64::from(spaces)
+        };
         (first <= last).then_some(Self {
             from: along.lo,
             to: along.hi,
             spaces,
             first,
             last,
+            quarter: Length::from_units(space / 4),
         })
     }
 
@@ -69,9 +77,6 @@ impl Hammer<'_, '_> {
     /// Nails a divided line. `wood` lies along it, rising and apart; a place without wood gets no nail. A nail that has
     /// to move stays within the `limits`.
     pub(super) fn nail(&mut self, line: &PanelEdge, wood: &[Backing], division: Division, limits: Interval) {
-        let quarter = Length::from_units(
-            (division.to - division.from).units().abs() / (4 * i64::from(division.spaces)),
-        );
         let steep = Steepness::of(line);
         let depth = |inset: Length| {
             if line.is_sloped() {
@@ -109,8 +114,8 @@ impl Hammer<'_, '_> {
             }
             open = None;
             let reach = Interval {
-                lo: (place - quarter).max(limits.lo),
-                hi: (place + quarter).min(limits.hi),
+                lo: (place - division.quarter).max(limits.lo),
+                hi: (place + division.quarter).min(limits.hi),
             };
             let bearing = wood.iter().find(|backing| backing.span.contains(place));
             match self.moved(line, &depth, wood, place, reach) {
@@ -121,6 +126,7 @@ impl Hammer<'_, '_> {
                         spaces: 1,
                         first: 0,
                         last: 0,
+                        quarter: Length::ZERO,
                     };
                     self.drive(line, &depth, &backing, at, 0);
                     if let Some(row) = self.rows.last_mut() {
@@ -145,6 +151,14 @@ impl Hammer<'_, '_> {
         reach: Interval,
     ) -> Option<(Length, Backing)> {
         let mut best: Option<(Length, Length, Backing)> = None;
+        let corners = self
+            .outline
+            .boundary()
+            .iter()
+            .map(|edge| if line.side.is_plumb() { edge.a.y } else { edge.a.x });
+        let off_corners: Vec<Length> = corners
+            .flat_map(|corner| [corner - self.rule.least, corner + self.rule.least])
+            .collect();
         for backing in wood {
             let lo = backing.good.lo.max(backing.span.lo).max(reach.lo);
             let hi = backing.good.hi.min(backing.span.hi).min(reach.hi);
@@ -152,11 +166,13 @@ impl Hammer<'_, '_> {
                 continue;
             }
             let blocked = self.patches(line, lo, hi, depth(backing.inset));
-            // A nail just clear of a patch, or as near to its place as the wood allows.
+            // As near to its place as the wood allows, just clear of a patch, or of an edge that crosses the line.
             let beside = blocked
                 .iter()
                 .flat_map(|patch| [patch.lo - Length::from_units(1), patch.hi + Length::from_units(1)]);
-            let tries = std::iter::once(place.max(lo).min(hi)).chain(beside);
+            let tries = std::iter::once(place.max(lo).min(hi))
+                .chain(beside)
+                .chain(off_corners.iter().copied());
             for at in tries.filter(|at| lo <= *at && *at <= hi) {
                 let free = blocked.iter().all(|patch| !patch.contains(at))
                     && self.on_panel(line.point(at, depth(backing.inset)));

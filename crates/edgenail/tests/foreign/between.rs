@@ -120,7 +120,7 @@ pub fn stud_demand(ground: &Ground, member: &Member, x: Length, free: Interval) 
 }
 
 /// Nails at equal spaces no wider than asked, with or without one at each end.
-fn divided(along: Interval, spacing: Length, (first, last): (bool, bool)) -> Vec<Length> {
+pub fn divided(along: Interval, spacing: Length, (first, last): (bool, bool)) -> Vec<Length> {
     let length = along.len().units();
     let spaces = (length / spacing.units() + i64::from(length % spacing.units() != 0)).max(1);
     let from = i64::from(!first);
@@ -154,7 +154,7 @@ fn covered(piece: &Piece, level: bool, at: Length, beside: Length) -> Vec<Interv
     Interval::union(parts.map(|pair| Interval::new(pair[0], pair[1])).collect())
 }
 
-fn span(run: &EdgeRun) -> Interval {
+pub fn span(run: &EdgeRun) -> Interval {
     if run.side.is_plumb() {
         Interval::new(run.from.y, run.to.y)
     } else {

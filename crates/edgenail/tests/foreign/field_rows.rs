@@ -1,13 +1,12 @@
 //! Rows between the edges of panels: on studs, end posts, plates, rims and headers.
 
 use crate::between::{Demand, Line, across, level_demand, lines, stud_demand};
-use crate::ground::{Ground, on_every_class};
-use crate::nailed::{Nailed, along_line, member, nailed};
+use crate::ground::on_every_class;
+use crate::nailed::{along_line, is_same, is_sloped, may_stand, member, nailed};
 use edgenail::Length;
 use edgenail::edges::EdgeRun;
-use edgenail::frame::{Axis, Origin, PatchPlace};
+use edgenail::frame::{Axis, Origin};
 use edgenail::geometry::{Interval, Point, Rect};
-use edgenail::layout::Piece;
 use edgenail::nailing::{NailRow, Zone};
 use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
@@ -218,28 +217,6 @@ fn level_members_between_the_edges_are_nailed_to_what_their_segment_asks() {
     );
 }
 
-/// A nail at a place has its distances in the wood and in the panel, and no strap or hole is in its way.
-fn may_stand(ground: &Ground, nailed: &Nailed, piece: &Piece, line: &Line, at: Point) -> bool {
-    let practice = ground.practice();
-    let least = practice.edge_distance_least;
-    let wood = line.member.face.inset(practice.member_edge_least);
-    let round = Rect::new(at.x, at.y, at.x, at.y).grown(least);
-    let in_strap = |place: &PatchPlace| place.rect.contains(at);
-    let near_hole = |place: &PatchPlace| place.rect.grown(least - Length::from_units(1)).contains(at);
-    wood.is_some_and(|wood| wood.contains(at))
-        && round
-            .corners()
-            .into_iter()
-            .all(|corner| piece.outline.contains(corner))
-        && !nailed.frame.straps.iter().any(in_strap)
-        && !nailed.frame.penetrations.iter().any(near_hole)
-}
-
-/// Two places are one, but for rounding along a line.
-fn is_same(a: Point, b: Point) -> bool {
-    (a.x - b.x).abs() <= Length::from_units(1) && (a.y - b.y).abs() <= Length::from_units(1)
-}
-
 /// The place is on the nail line of a run, or on the line of its edge a little beyond it.
 fn is_on_line(run: &EdgeRun, at: Point) -> bool {
     let off = Length::inches(2);
@@ -258,18 +235,14 @@ fn between_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
     let seen = Cell::new([0; 4]);
     on_every_class(|ground| {
         let nailed = nailed(ground);
-        let sloped = |piece: &&Piece| {
-            let mut boundary = piece.outline.boundary().iter();
-            boundary.any(|edge| edge.a.x != edge.b.x && edge.a.y != edge.b.y)
-        };
-        for piece in ground.layout.pieces.iter().filter(|piece| !sloped(piece)) {
+        for piece in ground.layout.pieces.iter().filter(|piece| !is_sloped(piece)) {
             let lines = lines(ground, &nailed, piece);
             let rows = || nailed.nailing.rows.iter().filter(|row| row.piece == piece.id);
             let nails: BTreeSet<Point> = rows().flat_map(NailRow::positions).collect();
             let driven = |at: Point| {
                 nails
-                    .range(Point::new(at.x - Length::from_units(1), -Length::LIMIT)..)
-                    .take_while(|nail| nail.x <= at.x + Length::from_units(1))
+                    .range(Point::new(at.x - Length::from_units(2), -Length::LIMIT)..)
+                    .take_while(|nail| nail.x <= at.x + Length::from_units(2))
                     .any(|nail| is_same(*nail, at))
             };
             for line in &lines {
@@ -281,7 +254,7 @@ fn between_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
                     let near = |at: Point| (at.x - place.x).abs().max((at.y - place.y).abs()) <= quarter;
                     let mut moved = rows().filter(|row| row.moved && row.member == line.member.id);
                     let mut snags = nailed.snags.iter().filter(|snag| snag.piece == piece.id);
-                    let free = may_stand(ground, &nailed, piece, line, *place);
+                    let free = may_stand(ground, &nailed, piece, &line.member, *place);
                     let held = driven(*place)
                         || (!free && moved.any(|row| near(row.position(row.first))))
                         || (!free && snags.any(|snag| is_same(snag.at, *place)));

@@ -5,6 +5,8 @@
 mod added_wood;
 mod between;
 mod edge_findings;
+mod edge_lines;
+mod edge_nails;
 mod edge_rows;
 mod edge_shape;
 mod field_rows;

@@ -4,8 +4,9 @@ use crate::ground::Ground;
 use edgenail::Length;
 use edgenail::blocking::blocking;
 use edgenail::edges::{EdgeRun, Site, edges};
-use edgenail::frame::{Frame, Member};
-use edgenail::geometry::Point;
+use edgenail::frame::{Frame, Member, PatchPlace};
+use edgenail::geometry::{Point, Rect};
+use edgenail::layout::Piece;
 use edgenail::nailing::{NailRow, Nailing, Snag, nail_all};
 
 pub struct Nailed {
@@ -56,4 +57,33 @@ pub fn along_line(
     found.extend(snags.map(|snag| (place(snag.at), true)));
     found.sort_unstable();
     found
+}
+
+/// A nail at a place has its distances in the wood and in the panel, and no strap or hole is in its way.
+pub fn may_stand(ground: &Ground, nailed: &Nailed, piece: &Piece, member: &Member, at: Point) -> bool {
+    let practice = ground.practice();
+    let least = practice.edge_distance_least;
+    let wood = member.face.inset(practice.member_edge_least);
+    let round = Rect::new(at.x, at.y, at.x, at.y).grown(least);
+    let in_strap = |place: &PatchPlace| place.rect.contains(at);
+    let near_hole = |place: &PatchPlace| place.rect.grown(least - Length::from_units(1)).contains(at);
+    wood.is_some_and(|wood| wood.contains(at))
+        && round
+            .corners()
+            .into_iter()
+            .all(|corner| piece.outline.contains(corner))
+        && !nailed.frame.straps.iter().any(in_strap)
+        && !nailed.frame.penetrations.iter().any(near_hole)
+}
+
+/// Two places are one, but for rounding along a line.
+pub fn is_same(a: Point, b: Point) -> bool {
+    let hair = Length::from_units(2);
+    (a.x - b.x).abs() <= hair && (a.y - b.y).abs() <= hair
+}
+
+/// Some edge of the piece follows a slope.
+pub fn is_sloped(piece: &Piece) -> bool {
+    let mut boundary = piece.outline.boundary().iter();
+    boundary.any(|edge| edge.a.x != edge.b.x && edge.a.y != edge.b.y)
 }
