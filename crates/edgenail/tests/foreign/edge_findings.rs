@@ -49,7 +49,7 @@ fn off_its_stud(ground: &Ground, run: &EdgeRun) -> Option<Length> {
                 near.units().abs(),
             );
             while enough - short > 1 {
-                let middle = (short + enough) / 2;
+                let middle = i64::midpoint(short, enough);
                 if held(run.from.x + Length::from_units(middle * way)) {
                     enough = middle;
                 } else {
