@@ -4,7 +4,7 @@ use super::clear::clear_stretch;
 use super::edge::{NailedEdge, span_of};
 use super::line::{Backing, Division, Hammer};
 use super::{Snag, Zone};
-use crate::edges::{Face, Lie, LineRule, PanelEdge, SegmentSite, Site, Steepness};
+use crate::edges::{Face, Lie, PanelEdge, SegmentSite, Site, Steepness};
 use crate::frame::{Axis, Member, MemberKind, Origin};
 use crate::geometry::{Interval, Point, Rect, Toward};
 use crate::house::Method;
@@ -299,7 +299,7 @@ fn plumb_member(
     let Some(stud) = site.wood.plumb_span(face, x) else {
         return;
     };
-    let clear = clear_stretch(&member.face, true, x, rule.wood);
+    let good = clear_stretch(&member.face, true, x, rule.wood);
     let panels = panel_spans(piece, x, rule.least);
     if panels.is_empty() {
         return;
@@ -323,7 +323,7 @@ fn plumb_member(
                 continue;
             }
             let lines = row_heights(edges, level_rows, x, panel);
-            plumb_row(hammer, face, member, x, clear, panel, free, &lines);
+            plumb_row(hammer, face, member, x, good, panel, free, &lines);
         }
     }
 }
@@ -337,7 +337,7 @@ fn plumb_row(
     face: &Face,
     member: &Member,
     x: Length,
-    clear: Interval,
+    good: Interval,
     panel: Interval,
     free: Interval,
     lines: &[Length],
@@ -365,7 +365,6 @@ fn plumb_row(
         .copied()
         .filter(|y| *y >= free.hi.min(panel.hi - rule.most))
         .min();
-    let good = clear_wood(&rule, clear, panel);
     let (lo, starts) = match below.filter(|y| good.lo - *y <= spacing) {
         Some(y) => (y, false),
         None => (good.lo.max(free.lo), true),
@@ -396,14 +395,6 @@ fn plumb_row(
     };
     if let Some(division) = Division::new(Interval { lo, hi }, spacing, (starts, ends)) {
         hammer.nail(&line, &[backing], division, Interval { lo, hi });
-    }
-}
-
-/// Where a nail that is clear of the stud's ends keeps its distance from the panel's edges too.
-fn clear_wood(rule: &LineRule, stud: Interval, panel: Interval) -> Interval {
-    Interval {
-        lo: stud.lo.max(panel.lo + rule.least),
-        hi: stud.hi.min(panel.hi - rule.least),
     }
 }
 

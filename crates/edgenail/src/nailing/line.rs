@@ -162,9 +162,6 @@ impl Hammer<'_, '_> {
         for backing in wood {
             let lo = backing.good.lo.max(backing.span.lo).max(reach.lo);
             let hi = backing.good.hi.min(backing.span.hi).min(reach.hi);
-            if hi < lo {
-                continue;
-            }
             let blocked = self.patches(line, lo, hi, depth(backing.inset));
             // As near to its place as the wood allows, just clear of a patch, or of an edge that crosses the line.
             let beside = blocked
@@ -275,8 +272,7 @@ impl Hammer<'_, '_> {
         let depth = depth(backing.inset);
         let (from, to) = (line.point(division.from, depth), line.point(division.to, depth));
         if let Some(row) = self.rows.last_mut() {
-            let continues = row.piece == self.piece
-                && row.member == backing.member
+            let continues = row.member == backing.member
                 && row.zone == backing.zone
                 && row.nail == backing.nail
                 && (row.from, row.to, row.spaces, row.last + 1) == (from, to, division.spaces, index);

@@ -303,7 +303,7 @@ fn stud_lines(
         .iter()
         .filter(|run| run.side.is_plumb() && run.member() == Some(member.id));
     let taken = Interval::union(carried.map(|run| span(run)).collect());
-    let inner = member.face.inset(wood).and_then(|inner| inner.span_at_x(x));
+    let good = member.face.inset(wood).and_then(|inner| inner.span_at_x(x));
     let mut lines = Vec::new();
     for panel in covered(piece, false, x, least) {
         let Some(on_face) = panel.intersect(stud) else {
@@ -320,11 +320,7 @@ fn stud_lines(
         let rows: Vec<Length> = of_edges.chain(of_level).filter(|y| panel.contains(*y)).collect();
         for free in Interval::subtract(on_face, &taken) {
             let demand = stud_demand(ground, member, x, free);
-            let Some(inner) = inner else { continue };
-            let good = Interval {
-                lo: inner.lo.max(panel.lo + least),
-                hi: inner.hi.min(panel.hi - least),
-            };
+            let Some(good) = good else { continue };
             // Between the rows that cross the stud; where none crosses near its end, from a nail of its own.
             let below = rows
                 .iter()

@@ -2,7 +2,7 @@
 
 use crate::edge_lines::{EdgeLine, edge_lines};
 use crate::ground::{Ground, on_every_class};
-use crate::nailed::{Nailed, is_same, is_sloped, may_stand, nailed};
+use crate::nailed::{Nailed, is_continued, is_same, is_sloped, may_stand, nailed};
 use edgenail::Length;
 use edgenail::geometry::{Interval, Point};
 use edgenail::layout::Piece;
@@ -57,10 +57,16 @@ fn along_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
                 .filter(|snag| snag.piece == piece.id)
                 .map(|snag| snag.at)
                 .collect();
+            if let Some(row) = is_continued(&nailed, piece) {
+                return Err(format!("{row:?} goes on with the one before it"));
+            }
             for line in lines.iter().flatten() {
                 for (along, quarter) in &line.places {
                     let driven = stands(ground, &nailed, piece, line, *along);
                     if let Some(at) = driven {
+                        if nails.contains(&(at, true)) {
+                            return Err(format!("{} has a nail moved from {at:?} to there", piece.mark));
+                        }
                         if !nails.iter().any(|(nail, _)| is_same(*nail, at)) {
                             return Err(format!("{} wants a nail at {at:?}: {line:?}", piece.mark));
                         }

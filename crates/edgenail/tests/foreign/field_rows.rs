@@ -255,6 +255,10 @@ fn between_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
                     let mut moved = rows().filter(|row| row.moved && row.member == line.member.id);
                     let mut snags = nailed.snags.iter().filter(|snag| snag.piece == piece.id);
                     let free = may_stand(ground, &nailed, piece, &line.member, *place);
+                    let stays = |row: &NailRow| free && row.position(row.first) == *place;
+                    if moved.clone().any(stays) {
+                        return Err(format!("{} has a nail moved from {place:?} to there", piece.mark));
+                    }
                     let held = driven(*place)
                         || (!free && moved.any(|row| near(row.position(row.first))))
                         || (!free && snags.any(|snag| is_same(snag.at, *place)));

@@ -28,7 +28,8 @@ impl Numbers {
     }
 }
 
-/// The middle of the nearest member of this direction, or a place a few sixteenths off it.
+/// The middle of the nearest member of this direction, or a place a few sixteenths off it: 13/16 from the middle of a 2x, one
+/// of two panels that are 1/8 in. apart ends just where the member does.
 fn on_wood(frame: &Frame, axis: Axis, at: Length, numbers: &mut Numbers) -> Length {
     let middles = frame
         .members
@@ -46,7 +47,7 @@ fn on_wood(frame: &Frame, axis: Axis, at: Length, numbers: &mut Numbers) -> Leng
         .min_by_key(|middle| (*middle - at).abs())
         .filter(|middle| *middle > at - Length::inches(4));
     nearest.map_or(at, |middle| {
-        middle + Length::sixteenths([0, 0, 0, 2, -3, 7][numbers.below(6)])
+        middle + Length::sixteenths([0, 0, 0, 0, 2, -3, 7, 13, -13][numbers.below(9)])
     })
 }
 

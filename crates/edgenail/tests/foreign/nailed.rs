@@ -87,3 +87,19 @@ pub fn is_sloped(piece: &Piece) -> bool {
     let mut boundary = piece.outline.boundary().iter();
     boundary.any(|edge| edge.a.x != edge.b.x && edge.a.y != edge.b.y)
 }
+
+/// Consecutive nails of a line into one member, of one kind, are one row.
+pub fn is_continued(nailed: &Nailed, piece: &Piece) -> Option<NailRow> {
+    let rows: Vec<&NailRow> = nailed
+        .nailing
+        .rows
+        .iter()
+        .filter(|row| row.piece == piece.id)
+        .collect();
+    let found = rows.windows(2).find(|pair| {
+        let (a, b) = (pair[0], pair[1]);
+        let same = (a.member, a.zone, a.nail) == (b.member, b.zone, b.nail);
+        same && (a.from, a.to, a.spaces, a.last + 1) == (b.from, b.to, b.spaces, b.first)
+    });
+    found.map(|pair| pair[1].clone())
+}

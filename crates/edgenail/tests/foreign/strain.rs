@@ -138,7 +138,8 @@ fn strain_segments(wall: &mut Wall, numbers: &mut Numbers) {
         })
         .collect();
     for (storey, opening) in names {
-        let mut from = Length::inches([0, 7, 20][one_of(3)]);
+        // 16 3/4 in. is the right side of a stud 16 in. along.
+        let mut from = Length::sixteenths([0, 112, 320, 268][one_of(4)]);
         let mut to = (from + Length::inches([30, 48, 70][one_of(3)])).min(wall.length);
         let method = [
             Method::Segmented,
