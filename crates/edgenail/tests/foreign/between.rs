@@ -119,14 +119,14 @@ pub fn stud_demand(ground: &Ground, member: &Member, x: Length, free: Interval) 
     }
 }
 
-/// Nails at equal spaces no wider than asked, with or without one at each end.
+/// Nails at equal spaces no wider than asked, to the nearest unit, with or without one at each end.
 pub fn divided(along: Interval, spacing: Length, (first, last): (bool, bool)) -> Vec<Length> {
     let length = along.len().units();
     let spaces = (length / spacing.units() + i64::from(length % spacing.units() != 0)).max(1);
     let from = i64::from(!first);
     let to = if last { spaces } else { spaces - 1 };
     (from..=to)
-        .map(|part| along.lo + Length::from_units(length * part / spaces))
+        .map(|part| along.lo + Length::from_units((2 * length * part + spaces) / (2 * spaces)))
         .collect()
 }
 

@@ -92,7 +92,7 @@ fn along_the_edges_every_nail_that_is_wanted_is_driven_and_no_other() {
                     let at_corner = [line.along.lo, line.along.hi].contains(along);
                     let right = match (moved, by) {
                         (Some(moved), Some(by)) if moved <= by => true,
-                        (_, Some(by)) => told && (at_corner || by + slack >= *quarter),
+                        (_, Some(by)) => at_corner || (told && by + slack >= *quarter),
                         (_, None) => {
                             told || at_corner || moved.is_some_and(|moved| moved <= *quarter + slack)
                         }
