@@ -244,7 +244,7 @@ impl Work<'_, '_> {
         });
     }
 
-    /// Writes down which runs each block and stud holds, and leaves out a block without which every run is held.
+    /// Writes down which runs each block and stud holds.
     fn serve(&mut self, wants: &[Want]) {
         let rule = self.rule;
         let holds = |want: &Want, rect: &Rect| {
@@ -268,45 +268,6 @@ impl Work<'_, '_> {
         }
         for block in &mut self.out.blocks {
             block.serves = serves(&block.rect, false);
-        }
-        self.leave_out_idle(wants);
-    }
-
-    /// Leaves out blocks whose edges later blocks hold as well.
-    fn leave_out_idle(&mut self, wants: &[Want]) {
-        let mut index = 0;
-        while let Some(block) = self.out.blocks.get(index) {
-            let shared = |run: &u32| {
-                self.out
-                    .blocks
-                    .iter()
-                    .any(|b| b.id != block.id && b.serves.contains(run))
-            };
-            let others: Vec<Rect> = if block.serves.iter().all(shared) {
-                self.standing
-                    .added
-                    .iter()
-                    .copied()
-                    .filter(|rect| *rect != block.rect)
-                    .collect()
-            } else {
-                Vec::new()
-            };
-            let held = |want: &&Want| want.without(&self.rule, &others).is_empty();
-            let idle = !others.is_empty()
-                && wants
-                    .iter()
-                    .filter(|want| block.serves.contains(&want.run))
-                    .all(|want| held(&want));
-            if idle {
-                self.out.blocks.remove(index);
-                self.standing.added = others;
-            } else {
-                index += 1;
-            }
-        }
-        for (id, block) in (0u32..).zip(&mut self.out.blocks) {
-            block.id = id;
         }
     }
 }

@@ -148,11 +148,11 @@ impl Standing<'_, '_> {
             .find(|place| self.obstacles(*place).is_empty() && self.stands_on_wood(place))
     }
 
-    /// There is wood right under the whole foot of a stud: none beyond the wall's end, none in a doorway.
+    /// There is wood right under the whole foot of a stud, in whose own place nothing stands: none beyond the wall's end,
+    /// none in a doorway.
     fn stands_on_wood(&self, stud: &Rect) -> bool {
         let under = Rect {
             y0: stud.y0 - Length::from_units(1),
-            y1: stud.y0,
             ..*stud
         };
         let faces = self.obstacles(under);

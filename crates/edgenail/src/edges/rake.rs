@@ -92,15 +92,10 @@ pub(super) fn support(
             let depths = [part.lo, part.hi].map(|x| {
                 let y = edge.y_at(x);
                 let face = member.face.span_at_x(x)?;
-                Some(match edge.side {
-                    super::Side::Top => Interval {
-                        lo: y - face.hi,
-                        hi: y - face.lo,
-                    },
-                    _ => Interval {
-                        lo: face.lo - y,
-                        hi: face.hi - y,
-                    },
+                // Only the top of a wall slopes.
+                Some(Interval {
+                    lo: y - face.hi,
+                    hi: y - face.lo,
                 })
             });
             let [Some(a), Some(b)] = depths else { continue };
@@ -130,7 +125,7 @@ pub(super) fn area(rule: &LineRule, edge: &PanelEdge) -> Rect {
     let plumb = plumb_rule(rule, &Steepness::of(edge));
     let depths = Interval {
         lo: Length::ZERO,
-        hi: plumb.most.max(plumb.free) + plumb.wood,
+        hi: plumb.reach(),
     };
     edge.area(edge.span(), depths)
 }

@@ -40,8 +40,8 @@ impl LineRule {
     }
 
     /// How deep into the panel a member may hold its edge.
-    fn reach(&self) -> Length {
-        (self.most + self.wood).max(self.free + self.wood)
+    pub(super) fn reach(&self) -> Length {
+        self.most.max(self.free)
     }
 
     /// The least inset of a line on a face that lies at these depths, where the edge ends on it or at a seam.

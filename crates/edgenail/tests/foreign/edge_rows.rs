@@ -65,7 +65,7 @@ fn nails_of_a_held_edge_keep_their_spacing() {
                 }
                 let snags = nailed.snags.iter().filter(|snag| snag.piece == held[0].piece);
                 let snags =
-                    snags.filter(|snag| (across(snag.at) - across(held[0].from)).abs() < Length::inches(2));
+                    snags.filter(|snag| (across(snag.at) - across(held[0].from)).abs() <= Length::inches(2));
                 at.extend(
                     snags
                         .map(|snag| (along(snag.at), true))

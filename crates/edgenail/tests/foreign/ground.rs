@@ -56,7 +56,8 @@ fn foreign(frame: &Frame, numbers: &mut Numbers) -> LayoutSpec {
     let x = frame.lower.span();
     let low = frame.lower.points().iter().map(|point| point.y).min();
     let high = frame.upper.points().iter().map(|point| point.y).max();
-    let reach = Length::sixteenths(numbers.between(-8, 16));
+    // Further down than an inch in one of eight.
+    let reach = Length::sixteenths(numbers.between(-8, 16) + [0, 0, 0, 0, 0, 0, 0, 24][numbers.below(8)]);
     let (low, high) = (low.unwrap_or_default() - reach, high.unwrap_or_default());
     let mut levels = vec![low];
     let mut y = low + Length::sixteenths(numbers.between(16 * 16, 16 * 110));

@@ -6,7 +6,7 @@
 use crate::ground::on_every_class;
 use edgenail::Length;
 use edgenail::blocking::{Blocking, blocking};
-use edgenail::edges::{EdgeRun, edges};
+use edgenail::edges::{EdgeRun, Site, edges, runs_with};
 use edgenail::frame::{Axis, Member};
 use edgenail::geometry::{Interval, Rect};
 use edgenail::house::Practice;
@@ -153,6 +153,12 @@ fn an_edge_that_is_listed_stays_bare() {
     on_every_class(|ground| {
         let added = blocking(&ground.house, &ground.frame, &ground.layout, &ground.runs);
         let after = edges(&ground.house, &ground.frame.with(&added), &ground.layout);
+        for run in &ground.runs {
+            let listed = added.impossible.iter().any(|impossible| impossible.run == run.id);
+            if added.leaves(run) != listed {
+                return Err(format!("{run:?} is listed: {listed}"));
+            }
+        }
         for impossible in &added.impossible {
             let listed = &ground.runs[impossible.run as usize];
             let mut same = after
@@ -190,5 +196,23 @@ fn no_stud_can_be_left_out_but_a_second_one() {
             }
         }
         Ok(())
+    });
+}
+
+#[test]
+fn edges_that_no_added_wood_comes_near_keep_their_runs() {
+    on_every_class(|ground| {
+        let added = blocking(&ground.house, &ground.frame, &ground.layout, &ground.runs);
+        let backed = ground.frame.with(&added);
+        let site = Site::new(&ground.house, &backed).ok_or("no site")?;
+        let (all, anew) = (
+            edges(&ground.house, &backed, &ground.layout),
+            runs_with(&site, &ground.layout, &ground.runs, ground.frame.members.len()),
+        );
+        match all.iter().zip(&anew).find(|(a, b)| a != b) {
+            Some((all, anew)) => Err(format!("{anew:?} is {all:?}")),
+            None if all.len() == anew.len() => Ok(()),
+            None => Err(format!("{} runs of {}", anew.len(), all.len())),
+        }
     });
 }

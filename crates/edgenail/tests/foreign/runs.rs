@@ -172,6 +172,20 @@ fn a_run_names_the_panel_the_opening_or_the_air_that_it_meets() {
             if run.opening.is_some() && run.opening != opening {
                 return Err(format!("{run:?} lies along opening {opening:?}"));
             }
+            // An opening that the edge runs along, no further off than sheets are cut back, is named.
+            let beside = |rect: &Rect| {
+                let (off, (a, b)) = match run.side {
+                    Side::Left => (run.from.x - rect.x1, (rect.y0, rect.y1)),
+                    Side::Right => (rect.x0 - run.from.x, (rect.y0, rect.y1)),
+                    Side::Bottom => (run.from.y - rect.y1, (rect.x0, rect.x1)),
+                    Side::Top => (rect.y0 - run.from.y, (rect.x0, rect.x1)),
+                };
+                Length::ZERO <= off && off <= back && lo < b && a < hi
+            };
+            let along = ground.frame.openings.iter().any(|place| beside(&place.rect));
+            if along && run.partner.is_none() && run.opening.is_none() {
+                return Err(format!("{run:?} runs along an opening"));
+            }
             let rim = ground.layout.pieces[run.piece as usize].sides.at(run.side) == Joint::RimSeam;
             let joint = match (run.partner, run.opening) {
                 (Some(_), _) if rim => Joint::RimSeam,

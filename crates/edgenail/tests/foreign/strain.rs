@@ -56,6 +56,9 @@ fn strain_stock(house: &mut House, numbers: &mut Numbers) {
     thick.shank = Decimal::thousandths(148);
     // 3 in.; and so short that it goes exactly 1 1/2 in., or less, behind 7/16.
     thick.length = Length::sixteenths([48, 31, 28][one_of(3)]);
+    house.stock.nails.push(thick.clone());
+    thick.name = "10d hot-dipped".into();
+    thick.coating = Coating::HotDipped;
     house.stock.nails.push(thick);
     if one_of(8) == 0 {
         house.stock.nails.retain(|nail| nail.coating == Coating::Bright);
@@ -159,7 +162,8 @@ fn strain_segments(wall: &mut Wall, numbers: &mut Numbers) {
             to,
             method,
             category: None,
-            nail: [None, Some("10d".into()), Some("8d hot-dipped".into())][one_of(3)].clone(),
+            nail:
+                [None, Some("10d"), Some("8d hot-dipped"), Some("10d hot-dipped")][one_of(4)].map(Into::into),
             edge_spacing: Length::inches([6, 4, 3, 2][one_of(4)]),
             field_spacing: Length::inches([12, 6][one_of(2)]),
             blocked: one_of(2) == 0,
