@@ -133,21 +133,26 @@ fn write(to: &Path, text: &[u8]) -> io::Result<()> {
     fs::write(to, text)
 }
 
-/// Copies what git tracks, but for what is woven.
+/// Copies what git tracks, but for what is woven, and takes away what was copied before and is tracked no more.
 fn copy(root: &Path, top: &Path, is_woven: impl Fn(&str) -> bool) -> io::Result<()> {
     let tracked = Command::new("git")
         .args(["ls-files", "-z"])
         .current_dir(root)
         .output()?;
-    for file in String::from_utf8_lossy(&tracked.stdout)
+    let tracked = String::from_utf8_lossy(&tracked.stdout).into_owned();
+    let now: BTreeSet<&str> = tracked.split('\0').filter(|file| !file.is_empty()).collect();
+    let list = top.join("target/copied");
+    let before = fs::read_to_string(&list).unwrap_or_default();
+    for gone in before
         .split('\0')
-        .filter(|file| !file.is_empty())
+        .filter(|file| !file.is_empty() && !now.contains(file))
     {
-        if !is_woven(file) {
-            write(&top.join(file), &fs::read(root.join(file))?)?;
-        }
+        fs::remove_file(top.join(gone))?;
     }
-    Ok(())
+    for file in now.into_iter().filter(|file| !is_woven(file)) {
+        write(&top.join(file), &fs::read(root.join(file))?)?;
+    }
+    write(&list, tracked.as_bytes())
 }
 
 /// The files, lines and columns that errors of the compiler point at.
