@@ -1,12 +1,14 @@
 //! A question of capacity and its answer, both as JSON: one call for every language.
 
 mod anchorage;
+mod diaphragm;
 mod drift;
 mod faces;
 mod hold_down;
 mod line;
 mod nail;
 mod panel;
+mod schedule;
 mod transfer;
 mod unit_shear;
 
@@ -21,7 +23,7 @@ use serde::Serialize;
 /// Answers the question of capacity that a JSON document asks.
 ///
 /// The question is an object; its field `kind` says what is asked: `unit_shear`, `faces`, `wall_line`, `transfer`,
-/// `hold_down`, `anchorage`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
+/// `hold_down`, `anchorage`, `diaphragm`, `schedule`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
 /// of each at the end of its name, and with:
 ///
 /// * `edition`: the standard that was asked, null where the result follows none;
@@ -85,6 +87,8 @@ pub fn capacity(bytes: &[u8]) -> Result<Answered, Error> {
         Question::Transfer(query) => transfer::answer(query).map_err(issues)?.written(&assumed),
         Question::HoldDown(query) => hold_down::answer(query).map_err(issues)?.written(&assumed),
         Question::Anchorage(query) => anchorage::answer(query).map_err(issues)?.written(&assumed),
+        Question::Diaphragm(query) => diaphragm::answer(query).map_err(issues)?.written(&assumed),
+        Question::Schedule(query) => schedule::answer(query).map_err(issues)?.written(&assumed),
         Question::Nail(query) => nail::answer(query).map_err(issues)?.written(&assumed),
         Question::Panel(query) => panel::answer(query).map_err(issues)?.written(&assumed),
         Question::Drift(query) => drift::answer(query).map_err(issues)?.written(&assumed),

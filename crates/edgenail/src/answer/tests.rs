@@ -172,6 +172,18 @@ fn questions() -> Vec<String> {
             "above_and_below": "16", "shear": 1234.5, "query": {query}, "accept_unverified": true}}"#
         ),
         r#"{"kind": "hold_down", "shear": 250, "length": "4'", "height": "97 1/8", "dead": 20, "inset": "4 1/2"}"#.to_owned(),
+        r#"{"kind": "schedule", "edition": "2015", "load": "wind", "method": "lrfd", "high_seismic": false, "accept_unverified": true,
+            "demand": {"unit_shear": 431.5, "height": "97 1/8"}, "framing": {"field_spacing": 6, "specific_gravity": 0.42}}"#
+            .to_owned(),
+        r#"{"kind": "diaphragm", "lines": [{"name": "1", "along": "x", "at": "1'", "stiffness": 18300, "tributary": "11' 3\""},
+            {"name": "2", "along": "x", "at": "25'", "stiffness": 9000.7, "tributary": "12'"},
+            {"name": "A", "along": "y", "at": "0", "stiffness": 15000, "tributary": "0"},
+            {"name": "B", "along": "y", "at": "40'", "stiffness": 7000, "tributary": "20'"}],
+            "force": {"size": 4321, "along": "x", "at": "12'", "accidental": "15"}}"#
+            .to_owned(),
+        r#"{"kind": "diaphragm", "lines": [{"name": "1", "along": "y", "at": "17.3", "stiffness": 18300.3, "tributary": "7"}],
+            "force": {"size": 4321, "along": "y", "at": "17.3"}}"#
+            .to_owned(),
         r#"{"kind": "anchorage", "shear": 248.3, "length": "97 1/8", "each": 812.5, "uplift": 91.7, "each_uplift": 333, "nominal": 481,
             "accept_unverified": true}"#
             .to_owned(),

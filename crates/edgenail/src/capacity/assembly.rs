@@ -104,3 +104,20 @@ pub struct Assembly {
     /// The framing is wetter than 19 % when it is built.
     pub wet_framing: bool,
 }
+
+/// What of an assembly is no panel and no edge nailing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Framing {
+    /// Spacing of nails on members between panel edges.
+    pub field_spacing: Length,
+    /// The largest centre distance of studs in the segment.
+    pub stud_spacing: Length,
+    /// The long dimension of the panels runs across the studs.
+    pub across_studs: bool,
+    /// The lowest specific gravity of all members that are nailed.
+    pub specific_gravity: Decimal,
+    /// The least width of the members that two panels share.
+    pub seam_member: Length,
+    /// The framing is wetter than 19 % when it is built.
+    pub wet_framing: bool,
+}

@@ -11,7 +11,7 @@ use crate::geometry::{Interval, Rect};
 use crate::house::{House, Sheet};
 use crate::issue::{Code, Issue};
 use crate::layout::{Joint, Piece, Running};
-use crate::length::{Length, Unit};
+use crate::length::Length;
 
 /// What a segment is.
 #[derive(Clone, Debug, PartialEq)]
@@ -166,7 +166,7 @@ fn panel_of<'h>(
             "panels of more than one kind share the segment; take the weaker one by hand",
         ));
     }
-    let Ok(thickness) = Length::parse_exact(&sheet.category, Unit::Inch) else {
+    let Some(thickness) = schedule::nominal_thickness(sheet) else {
         return Err(refuse.with(
             "sheathing",
             &sheet.category,

@@ -36,7 +36,7 @@ mod unit_shear;
 mod withdrawal;
 
 pub use anchorage::{PlateAnchors, WASHER_SHEAR, plate_anchors};
-pub use assembly::{Assembly, DrivenNail, Edition, LoadKind, Method, PanelMaterial};
+pub use assembly::{Assembly, DrivenNail, Edition, Framing, LoadKind, Method, PanelMaterial};
 pub use bending::{
     PanelSpans, Plies, RATINGS, RATINGS_SOURCE, SpanRating, StrengthAxis, WIND_DURATION, bending_pressure,
     deflection, stiffness_pressure,
@@ -59,8 +59,8 @@ pub use panel::{PanelValues, panel};
 pub use perforated::{Perforation, perforated_factor};
 pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
 pub use question::{
-    AnchorageQuery, CellQuery, DriftEquation, DriftQuery, FaceMaterial, FacesQuery, HoldDownQuery,
-    NailEdition, NailQuery, OtherFace, PanelQuery, Question, TransferQuery,
+    AnchorageQuery, CellQuery, DiaphragmQuery, DriftEquation, DriftQuery, FaceMaterial, FacesQuery,
+    HoldDownQuery, NailEdition, NailQuery, OtherFace, PanelQuery, Question, ScheduleQuery, TransferQuery,
 };
 pub use racking::{
     AtOpenings, Elastic, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail, RackingSheet,
@@ -68,6 +68,7 @@ pub use racking::{
     unanchored_length,
 };
 pub use recalled::refuse_recalled;
+pub(crate) use schedule::nominal_thickness;
 pub use schedule::{Candidate, Demand, schedule};
 pub use slip::{SlipCurve, grade_factor, rigidity, slip, slip_curve};
 pub use transfer::{

@@ -1,12 +1,15 @@
 //! What may be asked of this module in one document.
 
-use super::assembly::{Assembly, PanelMaterial};
+use super::assembly::{Assembly, Edition, Framing, LoadKind, Method, PanelMaterial};
 use super::bending::PanelSpans;
+use super::diaphragm::{DiaphragmLine, StoreyForce};
 use super::drift::Racked;
 use super::line::WallLine;
 use super::pier::Pier;
+use super::schedule::Demand;
 use super::transfer::TransferWall;
 use super::unit_shear::UnitShearQuery;
+use crate::house::{JobRates, Stock};
 use crate::length::Length;
 use crate::published::{Grade, Pennyweight};
 use serde::Serialize;
@@ -26,6 +29,10 @@ pub enum Question {
     HoldDown(HoldDownQuery),
     /// The anchors of a bottom plate.
     Anchorage(AnchorageQuery),
+    /// A storey's force on its lines.
+    Diaphragm(DiaphragmQuery),
+    /// What of a stock carries a demand for the least.
+    Schedule(Box<ScheduleQuery>),
     /// One nail.
     Nail(NailQuery),
     /// A panel as the skin of a wall.
@@ -111,6 +118,38 @@ pub struct AnchorageQuery {
     /// Nominal unit shear of the wall in pounds per foot; none asks nothing of plate washers.
     pub nominal: Option<f64>,
     /// Values and rules that were recalled may be used.
+    pub accept_unverified: bool,
+}
+
+/// A storey's force, to be shared by its wall lines.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DiaphragmQuery {
+    /// The lines.
+    pub lines: Vec<DiaphragmLine>,
+    /// The force.
+    pub force: StoreyForce,
+}
+
+/// A demand, and the stock that is to carry it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ScheduleQuery {
+    /// Sheets and nails.
+    pub stock: Stock,
+    /// What the work costs.
+    pub rates: JobRates,
+    /// What has to be carried.
+    pub demand: Demand,
+    /// The edition.
+    pub edition: Edition,
+    /// What the load comes from.
+    pub load: LoadKind,
+    /// How nominal becomes design.
+    pub method: Method,
+    /// The building is in seismic design category D, E or F.
+    pub high_seismic: bool,
+    /// The framing that every candidate has.
+    pub framing: Framing,
+    /// Values that were recalled may be used.
     pub accept_unverified: bool,
 }
 

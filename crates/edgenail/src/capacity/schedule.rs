@@ -1,10 +1,11 @@
 //! The other way round: which panel, nail and nailing in stock carries a demand for the least money.
 
-use super::assembly::{Assembly, DrivenNail, PanelMaterial};
+use super::assembly::{Assembly, DrivenNail, Framing, PanelMaterial};
 use super::fault::{fault, inches};
+use super::question::ScheduleQuery;
 use super::unit_shear::{UnitShear, UnitShearQuery, unit_shear};
 use crate::amount::Amount;
-use crate::house::{House, Nail, NailTool, Sheet};
+use crate::house::{Nail, NailTool, Sheet};
 use crate::issue::{Code, Issue};
 use crate::length::{Length, Unit};
 use crate::published::Grade;
@@ -44,13 +45,13 @@ const EDGES: [i64; 4] = [6, 4, 3, 2];
 /// Every combination of the stock's sheets and nails with the listed edge nailings, the chosen one first, then those
 /// that carry the demand for more money, then those that do not carry it.
 ///
-/// Framing is taken from the query: its stud spacing, specific gravity and seam members. All edges are backed. Costs are
-/// those of the house's stock and rates; a wider seam member has no price here, and who asks for it is told so by the
-/// candidates that fail for the lack of it.
+/// All edges are backed. Costs are those of the stock and the rates; a wider seam member has no price here, and who asks for
+/// it is told so by the candidates that fail for the lack of it. A sheet whose category is no thickness makes no candidate.
 ///
 /// # Errors
 /// A demand that is no number, or a height that no wall has.
-pub fn schedule(house: &House, demand: &Demand, base: &UnitShearQuery) -> Result<Vec<Candidate>, Vec<Issue>> {
+pub fn schedule(query: &ScheduleQuery) -> Result<Vec<Candidate>, Vec<Issue>> {
+    let demand = &query.demand;
     let mut issues = Vec::new();
     if !demand.unit_shear.is_finite() || demand.unit_shear < 0.0 {
         issues.push(fault(
@@ -74,13 +75,20 @@ pub fn schedule(house: &House, demand: &Demand, base: &UnitShearQuery) -> Result
         return Err(issues);
     }
     let mut found = Vec::new();
-    for (sheet_index, sheet) in (0..).zip(&house.stock.sheets) {
-        for (nail_index, nail) in (0..).zip(&house.stock.nails) {
+    for (sheet_index, sheet) in (0..).zip(&query.stock.sheets) {
+        for (nail_index, nail) in (0..).zip(&query.stock.nails) {
             for edge in EDGES {
-                let Some(assembly) = assembly(base, sheet, nail, Length::inches(edge)) else {
+                let Some(assembly) = assembly(&query.framing, sheet, nail, Length::inches(edge)) else {
                     continue;
                 };
-                let unit = unit_shear(&UnitShearQuery { assembly, ..*base });
+                let unit = unit_shear(&UnitShearQuery {
+                    edition: query.edition,
+                    load: query.load,
+                    method: query.method,
+                    assembly,
+                    high_seismic: query.high_seismic,
+                    accept_unverified: query.accept_unverified,
+                });
                 let ratio = unit.as_ref().ok().map(|unit| demand.unit_shear / unit.design);
                 found.push(Candidate {
                     sheet: sheet_index,
@@ -88,7 +96,7 @@ pub fn schedule(house: &House, demand: &Demand, base: &UnitShearQuery) -> Result
                     assembly,
                     unit,
                     ratio,
-                    cost: cost(house, demand, sheet, nail, &assembly),
+                    cost: cost(query, sheet, nail, &assembly),
                     why_not: String::new(),
                 });
             }
@@ -119,12 +127,16 @@ pub fn schedule(house: &House, demand: &Demand, base: &UnitShearQuery) -> Result
     Ok(found)
 }
 
-/// A construction of this sheet and nail in the query's framing; `None` where the sheet's category is no thickness.
-fn assembly(base: &UnitShearQuery, sheet: &Sheet, nail: &Nail, edge_spacing: Length) -> Option<Assembly> {
-    let thickness = Length::parse_exact(&sheet.category, Unit::Inch).ok()?;
+/// The nominal thickness that a sheet's category is; `None` where it is none.
+pub(crate) fn nominal_thickness(sheet: &Sheet) -> Option<Length> {
+    Length::parse_exact(&sheet.category, Unit::Inch).ok()
+}
+
+/// A construction of this sheet and nail in the framing; `None` where the sheet's category is no thickness.
+fn assembly(framing: &Framing, sheet: &Sheet, nail: &Nail, edge_spacing: Length) -> Option<Assembly> {
     Some(Assembly {
         grade: grade(sheet),
-        thickness,
+        thickness: nominal_thickness(sheet)?,
         material: material(sheet),
         nail: DrivenNail {
             shank: nail.shank,
@@ -133,8 +145,13 @@ fn assembly(base: &UnitShearQuery, sheet: &Sheet, nail: &Nail, edge_spacing: Len
             coating: nail.coating,
         },
         edge_spacing,
+        field_spacing: framing.field_spacing,
         blocked: true,
-        ..base.assembly
+        stud_spacing: framing.stud_spacing,
+        across_studs: framing.across_studs,
+        specific_gravity: framing.specific_gravity,
+        seam_member: framing.seam_member,
+        wet_framing: framing.wet_framing,
     })
 }
 
@@ -158,7 +175,8 @@ pub(super) const fn material(sheet: &Sheet) -> PanelMaterial {
 }
 
 /// Sheets by area, nails by their rows on one panel as wide as the sheet and as high as the wall, for a foot of wall.
-fn cost(house: &House, demand: &Demand, sheet: &Sheet, nail: &Nail, assembly: &Assembly) -> Amount {
+fn cost(query: &ScheduleQuery, sheet: &Sheet, nail: &Nail, assembly: &Assembly) -> Amount {
+    let (demand, rates) = (&query.demand, &query.rates);
     let foot = i128::from(Length::feet(1).units());
     let units = |length: Length| i128::from(length.units());
     let height = units(demand.height);
@@ -177,11 +195,11 @@ fn cost(house: &House, demand: &Demand, sheet: &Sheet, nail: &Nail, assembly: &A
         .scaled(nails * foot, per_box * width)
         .unwrap_or_default();
     let each = match nail.tool {
-        NailTool::Gun => house.rates.nail_gun,
-        NailTool::Hand => house.rates.nail_hand,
+        NailTool::Gun => rates.nail_gun,
+        NailTool::Hand => rates.nail_hand,
     };
     let minutes = each.scaled(nails * foot, width).unwrap_or_default();
-    let labour = i128::from(house.rates.labour.ten_thousandths());
+    let labour = i128::from(rates.labour.ten_thousandths());
     let driven = minutes
         .scaled(labour, i128::from(Amount::PER_UNIT))
         .unwrap_or_default();

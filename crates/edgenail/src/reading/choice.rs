@@ -1,7 +1,7 @@
 //! The words of the input that stand for one of a few values.
 
 use crate::capacity::{
-    Edition, FaceMaterial, LineMethod, LoadKind, NailEdition, PanelMaterial, Plies, Sharing,
+    Edition, FaceMaterial, LineMethod, LoadKind, NailEdition, PanelMaterial, PlanAxis, Plies, Sharing,
 };
 use crate::house::{
     Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
@@ -94,6 +94,7 @@ choices! {
     LoadKind { Wind "wind", Seismic "seismic" }
     NailEdition { Nds2005 "2005", Nds2018 "2018" }
     PanelMaterial { Osb "osb", Plywood3 "plywood3", Plywood4 "plywood4" }
+    PlanAxis { X "x", Y "y" }
     Pennyweight { Six "6d", Eight "8d", Ten "10d" }
     Plies { Three "three", Four "four", Five "five", Osb "osb" }
     Sharing { ReducedStrength "reduced_strength", EqualDeflection "equal_deflection" }

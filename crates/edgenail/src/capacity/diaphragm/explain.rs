@@ -31,15 +31,30 @@ fn stiffnesses<'d>(mut step: Writing<'d>, lines: &Numbered<'_>, places: bool) ->
 }
 
 impl Diaphragm {
+    /// The steps to the forces on all lines: the diaphragm once, then line by line.
+    pub fn explain_all(&self, lines: &[DiaphragmLine], force: &StoreyForce) -> Derivation {
+        let mut derivation = Derivation::default();
+        self.explain_rigidity(lines, force, &mut derivation);
+        for (line, share) in lines.iter().zip(&self.lines) {
+            self.explain_line(line, share, force, &mut derivation);
+        }
+        derivation
+    }
+
     /// The steps to the force on one line of those that were shared among; `None` where there is no such line. `x` stands
     /// for the coordinate across the line, whichever way it runs.
     pub fn explain(&self, lines: &[DiaphragmLine], force: &StoreyForce, number: usize) -> Option<Derivation> {
         let (line, share) = (lines.get(number)?, self.lines.get(number)?);
+        let mut derivation = Derivation::default();
+        self.explain_rigidity(lines, force, &mut derivation);
+        self.explain_line(line, share, force, &mut derivation);
+        Some(derivation)
+    }
+
+    fn explain_rigidity(&self, lines: &[DiaphragmLine], force: &StoreyForce, d: &mut Derivation) {
         let (along, across): (Numbered<'_>, Numbered<'_>) =
             (1..).zip(lines).partition(|(_, line)| line.along == force.along);
         let rigidity = &self.rigidity;
-        let mut derivation = Derivation::default();
-        let d = &mut derivation;
         let step = d.step("K", "stiffness of the lines along the force", &sum(&along, "k#"));
         stiffnesses(step, &along, false)
             .rule(STATICS, Confidence::TwoSources)
@@ -63,11 +78,22 @@ impl Diaphragm {
                 .gives(centre, "in");
             formula = format!("{formula} + {}", sum(&across, "k# * (x# - x_p)^2"));
         }
-        let step = d.step("J", "torsional stiffness about the centre", &formula);
-        let mut step =
-            stiffnesses(stiffnesses(step, &along, true), &across, true).from("x_r", rigidity.centre, "in");
-        if let Some(centre) = rigidity.centre_across {
-            step = step.from("x_p", centre, "in");
+        // Where all lines pass through the centre their arms are rounding only.
+        let formula = if rigidity.torsional > 0.0 {
+            formula
+        } else {
+            "0".to_owned()
+        };
+        let mut step = d.step("J", "torsional stiffness about the centre", &formula);
+        if rigidity.torsional > 0.0 {
+            step = stiffnesses(stiffnesses(step, &along, true), &across, true).from(
+                "x_r",
+                rigidity.centre,
+                "in",
+            );
+            if let Some(centre) = rigidity.centre_across {
+                step = step.from("x_p", centre, "in");
+            }
         }
         step.rule(STATICS, Confidence::TwoSources)
             .gives(rigidity.torsional, "in-lb");
@@ -76,8 +102,16 @@ impl Diaphragm {
             .from("x_r", rigidity.centre, "in")
             .rule(STATICS, Confidence::TwoSources)
             .gives(rigidity.eccentricity, "in");
-        self.explain_line(line, share, force, d);
-        Some(derivation)
+        let mut step = d.step(
+            "W",
+            "tributary widths of the lines along the force, together",
+            &sum(&along, "w#"),
+        );
+        for (number, line) in &along {
+            step = step.given(&format!("w{number}"), line.tributary.as_inches(), "in");
+        }
+        step.rule(TRIBUTARY, Confidence::TwoSources)
+            .gives(self.tributary, "in");
     }
 
     fn explain_line(&self, line: &DiaphragmLine, share: &LineShare, force: &StoreyForce, d: &mut Derivation) {
@@ -159,7 +193,7 @@ impl Diaphragm {
             d.step("V_f", "share of a flexible diaphragm", "V * w / W")
                 .given("V", force.size, "lb")
                 .given("w", line.tributary.as_inches(), "in")
-                .given("W", self.tributary, "in")
+                .from("W", self.tributary, "in")
                 .rule(TRIBUTARY, Confidence::TwoSources)
                 .gives(share.flexible, "lb");
         }

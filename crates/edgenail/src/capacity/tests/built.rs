@@ -77,18 +77,29 @@ fn missing_nails_show() {
 #[test]
 fn the_cheapest_schedule_that_carries() {
     let (house, _) = crate::read_house(crate::demo::HOUSE_JSON.as_bytes()).unwrap();
-    let base = super::query(super::assembly(
-        Grade::Sheathing,
-        "7/16",
-        crate::published::Pennyweight::Eight,
-        6,
-    ));
     let of = |unit_shear: f64| {
-        let demand = Demand {
-            unit_shear,
-            height: Length::feet(8),
+        let query = ScheduleQuery {
+            stock: house.stock.clone(),
+            rates: house.rates.clone(),
+            demand: Demand {
+                unit_shear,
+                height: Length::feet(8),
+            },
+            edition: Edition::Sdpws2015,
+            load: LoadKind::Seismic,
+            method: Method::Asd,
+            high_seismic: false,
+            framing: Framing {
+                field_spacing: Length::inches(6),
+                stud_spacing: Length::inches(24),
+                across_studs: false,
+                specific_gravity: Decimal::hundredths(50),
+                seam_member: Length::sixteenths(40),
+                wet_framing: false,
+            },
+            accept_unverified: false,
         };
-        schedule(&house, &demand, &base).unwrap()
+        schedule(&query).unwrap()
     };
     let mut last = crate::Amount::ZERO;
     // 7/16 with 8d at 6, 4, 3 in. allows 240, 350, 450 plf (APA B360P Table 29).

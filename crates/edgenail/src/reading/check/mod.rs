@@ -11,7 +11,7 @@ mod sound;
 mod stock;
 
 use super::context::Context;
-use crate::house::House;
+use crate::house::{House, Stock};
 use crate::issue::{Code, Issue};
 use crate::length::Length;
 use crate::wording::{Say, Wording, wording};
@@ -91,6 +91,17 @@ pub(super) fn relations(house: &House, context: &Context) {
         practice::check(&place, wall);
         stock::check_wall(&place, wall, &house.stock);
     }
+}
+
+/// The same of a stock by itself.
+pub(super) fn stock_relations(stock: &Stock, context: &Context) {
+    let whole = Place {
+        context,
+        faults: &Faults::new(&context.issues()),
+        wall: "",
+        path: "",
+    };
+    stock::check(&whole, stock);
 }
 
 /// Every name once; sorting keeps this quick for any number.

@@ -30,13 +30,7 @@ pub static HOUSE: Object = Object {
             list(&Kind::Object(&CORNER), 0, 20_000),
             "Where two walls meet.",
         ),
-        parts(
-            "stock",
-            Kind::Object(&STOCK),
-            "{}",
-            INVENTED,
-            "What can be bought or is on hand.",
-        ),
+        STOCK_FIELD,
         parts(
             "practice",
             Kind::Object(&PRACTICE),
@@ -56,13 +50,7 @@ pub static HOUSE: Object = Object {
             list(&name(), 0, 10_000),
             "Names of walls in the order in which they are built; walls not named follow in their own order.",
         ),
-        parts(
-            "rates",
-            Kind::Object(&RATES),
-            "{}",
-            INVENTED,
-            "What the work costs.",
-        ),
+        RATES_FIELD,
         empty(
             "assumed",
             list(&Kind::Object(&ASSUMED), 0, 1_000_000),
@@ -71,6 +59,24 @@ pub static HOUSE: Object = Object {
         ),
     ],
 };
+
+/// What there is to build with.
+pub(super) const STOCK_FIELD: Field = parts(
+    "stock",
+    Kind::Object(&STOCK),
+    "{}",
+    INVENTED,
+    "What can be bought or is on hand.",
+);
+
+/// What work costs.
+pub(super) const RATES_FIELD: Field = parts(
+    "rates",
+    Kind::Object(&RATES),
+    "{}",
+    INVENTED,
+    "What the work costs.",
+);
 
 /// The unit of bare numbers.
 pub(super) const UNIT: Field = Field {

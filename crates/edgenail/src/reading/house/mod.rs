@@ -14,3 +14,5 @@ mod top;
 mod wall;
 
 pub(super) use document::document;
+pub(super) use rates::rates;
+pub(super) use stock::stock;

@@ -3,7 +3,7 @@
 use crate::house::{JobRates, Judgement, PlaceFactors};
 use crate::reading::record::Record;
 
-pub(super) fn rates(record: &Record<'_, '_>) -> JobRates {
+pub(in crate::reading) fn rates(record: &Record<'_, '_>) -> JobRates {
     JobRates {
         objective: record.get("objective"),
         set_8: record.get("set_8"),

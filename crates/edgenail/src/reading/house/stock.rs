@@ -5,7 +5,7 @@ use crate::house::{Nail, Offcut, Sheet, Stick, Stock};
 use crate::length::Length;
 use crate::reading::record::Record;
 
-pub(super) fn stock(record: &Record<'_, '_>) -> Stock {
+pub(in crate::reading) fn stock(record: &Record<'_, '_>) -> Stock {
     Stock {
         sheets: record.list("sheets", sheet),
         nails: record.list("nails", nail),

@@ -1,20 +1,23 @@
 //! Records to a question, one question in a file of its own.
 
+mod diaphragm;
 mod drift;
 mod faces;
 mod line;
 mod nail;
 mod panel;
+mod schedule;
 mod transfer;
 mod unit_shear;
 
 use super::fields::{
-    ANCHORAGE, DRIFT, FACES, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, TRANSFER, UNIT_SHEAR, WALL_LINE,
+    ANCHORAGE, DIAPHRAGM, DRIFT, FACES, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, SCHEDULE, TRANSFER,
+    UNIT_SHEAR, WALL_LINE,
 };
 use super::item::Item;
 use super::record::Record;
 use super::value::Value;
-use super::{Assumed, context_of, root, tree};
+use super::{Assumed, check, context_of, root, tree};
 use crate::capacity::{CellQuery, Question, RATINGS, SpanRating};
 use crate::issue::Issue;
 use crate::length::Unit;
@@ -38,6 +41,9 @@ pub fn read_question(bytes: &[u8]) -> Result<(Question, Vec<Assumed>), Vec<Issue
     let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![*issue])?;
     let context = context_of(&tree, doubles);
     let question = Record::of(&root(&context, &tree, &DOCUMENT)).map(|record| question(&record));
+    if let Some(Question::Schedule(query)) = &question {
+        check::stock_relations(&query.stock, &context);
+    }
     let unit_said = !context.assumed_unit();
     let (mut issues, mut assumed) = context.finish();
     match question {
@@ -73,6 +79,12 @@ fn question(record: &Record<'_, '_>) -> Question {
     } else if record.is(&ANCHORAGE) {
         unit(record);
         Question::Anchorage(line::anchorage(record))
+    } else if record.is(&DIAPHRAGM) {
+        unit(record);
+        Question::Diaphragm(diaphragm::diaphragm(record))
+    } else if record.is(&SCHEDULE) {
+        unit(record);
+        Question::Schedule(Box::new(schedule::schedule(record)))
     } else if record.is(&NAIL) {
         unit(record);
         Question::Nail(nail::nail(record))

@@ -1,6 +1,6 @@
 //! What resists.
 
-use super::super::{COMMON, Kind, OWN, Object, required, sixteenths, value};
+use super::super::{COMMON, Field, Kind, OWN, Object, required, sixteenths, value};
 use super::{GRAVITY, HEAD, SHANK};
 use crate::capacity::PanelMaterial;
 use crate::house::Coating;
@@ -30,43 +30,55 @@ pub(super) static ASSEMBLY: Object = Object {
             SPACING,
             "Spacing of nails along panel edges, as the table lists it.",
         ),
-        required("field_spacing", SPACING, "Spacing of nails on members between."),
+        FIELD_SPACING,
         required("blocked", Kind::Flag, "Every panel edge is backed and nailed."),
-        value(
-            "stud_spacing",
-            SPACING,
-            "24",
-            OWN_WIDEST,
-            "The largest centre distance of studs in the segment.",
-        ),
-        value(
-            "across_studs",
-            Kind::Flag,
-            "false",
-            OWN_NOTHING,
-            "The long dimension of the panels runs across the studs.",
-        ),
-        required(
-            "specific_gravity",
-            GRAVITY,
-            "The lowest specific gravity of all members that are nailed, such as 0.50.",
-        ),
-        value(
-            "seam_member",
-            sixteenths(8, 16 * 12),
-            "1 1/2",
-            COMMON,
-            "The least width of the members that two panels share: a 2x where nobody says more.",
-        ),
-        value(
-            "wet_framing",
-            Kind::Flag,
-            "false",
-            COMMON,
-            "The framing is wetter than 19 % when it is built.",
-        ),
+        STUD_SPACING,
+        ACROSS_STUDS,
+        LOWEST_GRAVITY,
+        SEAM_MEMBER,
+        WET_FRAMING,
     ],
 };
+
+const FIELD_SPACING: Field = required("field_spacing", SPACING, "Spacing of nails on members between.");
+
+const STUD_SPACING: Field = value(
+    "stud_spacing",
+    SPACING,
+    "24",
+    OWN_WIDEST,
+    "The largest centre distance of studs in the segment.",
+);
+
+const ACROSS_STUDS: Field = value(
+    "across_studs",
+    Kind::Flag,
+    "false",
+    OWN_NOTHING,
+    "The long dimension of the panels runs across the studs.",
+);
+
+const LOWEST_GRAVITY: Field = required(
+    "specific_gravity",
+    GRAVITY,
+    "The lowest specific gravity of all members that are nailed, such as 0.50.",
+);
+
+const SEAM_MEMBER: Field = value(
+    "seam_member",
+    sixteenths(8, 16 * 12),
+    "1 1/2",
+    COMMON,
+    "The least width of the members that two panels share: a 2x where nobody says more.",
+);
+
+const WET_FRAMING: Field = value(
+    "wet_framing",
+    Kind::Flag,
+    "false",
+    COMMON,
+    "The framing is wetter than 19 % when it is built.",
+);
 
 const OWN_WIDEST: &str = "own value: the widest that the standard allows, by which nothing is gained";
 const OWN_NOTHING: &str = "own value: nothing is gained by it";
@@ -79,6 +91,21 @@ pub(super) const THICKNESS: Kind = Kind::Length {
 
 /// A spacing of nails or studs: the tables say what of it they list.
 pub(super) const SPACING: Kind = sixteenths(8, 16 * 48);
+
+/// What of it is no panel and no edge nailing.
+pub(super) static FRAMING: Object = Object {
+    name: "framing",
+    tag: None,
+    meaning: "Framing of a shear wall, and the nails on members between panel edges.",
+    fields: &[
+        FIELD_SPACING,
+        STUD_SPACING,
+        ACROSS_STUDS,
+        LOWEST_GRAVITY,
+        SEAM_MEMBER,
+        WET_FRAMING,
+    ],
+};
 
 static DRIVEN_NAIL: Object = Object {
     name: "driven_nail",

@@ -3,22 +3,26 @@
 mod anchorage;
 mod assembly;
 mod cell;
+mod diaphragm;
 mod drift;
 mod faces;
 mod hold_down;
 mod line;
 mod nail;
 mod panel;
+mod schedule;
 mod transfer;
 mod unit_shear;
 
 pub(in crate::reading) use anchorage::ANCHORAGE;
+pub(in crate::reading) use diaphragm::DIAPHRAGM;
 pub(in crate::reading) use drift::{DRIFT, EQUATION_THREE};
 pub(in crate::reading) use faces::{FACE_PANELS, FACES};
 pub(in crate::reading) use hold_down::HOLD_DOWN;
 pub(in crate::reading) use line::WALL_LINE;
 pub(in crate::reading) use nail::NAIL;
 pub(in crate::reading) use panel::PANEL;
+pub(in crate::reading) use schedule::SCHEDULE;
 pub(in crate::reading) use transfer::TRANSFER;
 pub(in crate::reading) use unit_shear::UNIT_SHEAR;
 
@@ -26,13 +30,15 @@ use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
-pub(in crate::reading) static QUESTIONS: [&Object; 10] = [
+pub(in crate::reading) static QUESTIONS: [&Object; 12] = [
     &UNIT_SHEAR,
     &FACES,
     &WALL_LINE,
     &TRANSFER,
     &HOLD_DOWN,
     &ANCHORAGE,
+    &DIAPHRAGM,
+    &SCHEDULE,
     &NAIL,
     &PANEL,
     &DRIFT,
