@@ -61,6 +61,7 @@ pub(super) fn answer(line: &WallLine) -> Result<Answer<Numbers>, Vec<Issue>> {
     let answer = Answer::new("wall_line", Some(line.query.edition.name()), numbers, derivation);
     Ok(Answer {
         confidence: answer.confidence.max(found.confidence),
+        estimate: found.unit.estimate.is_some(),
         ..answer
     })
 }

@@ -123,6 +123,8 @@ struct Answer<T> {
     edition: Option<&'static str>,
     numbers: T,
     confidence: Confidence,
+    /// An engineering estimate, no value of the standard.
+    estimate: bool,
     derivation: Derivation,
 }
 
@@ -148,6 +150,7 @@ impl<T: Serialize> Answer<T> {
             edition,
             numbers,
             confidence: derivation.confidence().unwrap_or(Confidence::TwoSources),
+            estimate: false,
             derivation,
         }
     }
@@ -164,7 +167,7 @@ impl<T: Serialize> Answer<T> {
             numbers: &self.numbers,
             confidence: self.confidence,
             unverified: self.confidence == Confidence::Memory,
-            estimate: false,
+            estimate: self.estimate,
             assumed,
             caution: CAUTION,
             derivation: &self.derivation,

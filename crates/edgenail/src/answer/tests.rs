@@ -157,6 +157,8 @@ fn questions() -> Vec<String> {
         "accept_unverified": true"#;
     vec![
         wall(r#""kind": "unit_shear""#),
+        wall(r#""kind": "unit_shear", "accept_unverified": true, "estimate": true"#)
+            .replace(NAIL, r#""nail": {"shank": 0.113, "head": 0.266, "length": "2 3/8"}"#),
         wall(
             r#""kind": "faces", "accept_unverified": true, "other": {"kind": "panels", "assembly": {"grade": "structural_i",
             "thickness": "15/32", "material": "plywood4", "nail": {"shank": 0.148, "head": 0.312, "length": "3"}, "edge_spacing": "4",

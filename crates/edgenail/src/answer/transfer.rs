@@ -59,9 +59,13 @@ pub(super) fn answer(query: &TransferQuery) -> Result<Answer<Numbers>, Vec<Issue
     let edition = query.query.as_ref().map(|of| of.edition.name());
     let numbers = numbers(wall, &forces, plate, resisted.as_ref());
     let answer = Answer::new("transfer", edition, numbers, derivation);
+    let estimate = resisted
+        .as_ref()
+        .is_some_and(|found| found.unit.estimate.is_some());
     let of_tables = resisted.map_or(Confidence::TwoSources, |found| found.confidence);
     Ok(Answer {
         confidence: answer.confidence.max(of_tables),
+        estimate,
         ..answer
     })
 }

@@ -11,7 +11,10 @@ pub(super) struct Numbers {
     table_plf: f64,
     nominal_plf: f64,
     design_plf: f64,
-    stiffness_kips_per_in: f64,
+    /// None of an estimate.
+    stiffness_kips_per_in: Option<f64>,
+    /// What the nail makes of the row, of an estimate only.
+    estimate_factor: Option<f64>,
     /// A thicker row would serve, but its footnote was recalled and is not accepted.
     thicker_row_left: bool,
 }
@@ -23,6 +26,10 @@ impl Numbers {
             nominal_plf: unit.nominal,
             design_plf: unit.design,
             stiffness_kips_per_in: unit.stiffness,
+            estimate_factor: match unit.estimate {
+                Some(estimate) => Some(estimate.factor),
+                None => None,
+            },
             thicker_row_left: unit.thicker_row_left,
         }
     }
@@ -42,6 +49,7 @@ pub(super) fn answer(query: &UnitShearQuery) -> Result<Answer<Numbers>, Vec<Issu
     );
     Ok(Answer {
         confidence: answer.confidence.max(unit.confidence),
+        estimate: unit.estimate.is_some(),
         ..answer
     })
 }

@@ -127,7 +127,7 @@ impl Dowel {
         }
     }
 
-    /// The steps to the lateral value.
+    /// The steps to the lateral value, after those that gave `F_yb`, `F_em`, `F_es` and `l_m`; `l_s` and `D` are the user's.
     pub fn explain(&self, derivation: &mut Derivation) -> f64 {
         let found = self.lateral();
         let rd = self.reduction();
@@ -140,12 +140,12 @@ impl Dowel {
         };
         let step = derivation
             .step("R_e", "ratio of bearing strengths", "F_em / F_es")
-            .given("F_em", self.main_bearing, "psi")
-            .given("F_es", self.side_bearing, "psi");
+            .from("F_em", self.main_bearing, "psi")
+            .from("F_es", self.side_bearing, "psi");
         rule(step, re, "");
         let step = derivation
             .step("R_t", "ratio of bearing lengths", "l_m / l_s")
-            .given("l_m", self.main_length, "in")
+            .from("l_m", self.main_length, "in")
             .given("l_s", self.side_length, "in");
         rule(step, rt, "");
         if self.diameter <= 0.17 {
@@ -181,11 +181,14 @@ impl Dowel {
                 ("F_em", self.main_bearing, "psi"),
                 ("F_es", self.side_bearing, "psi"),
                 ("l_m", self.main_length, "in"),
-                ("l_s", self.side_length, "in"),
-                ("D", self.diameter, "in"),
             ] {
                 if names(formula, name) {
-                    step = step.given(name, value, unit);
+                    step = step.from(name, value, unit);
+                }
+            }
+            for (name, value) in [("l_s", self.side_length), ("D", self.diameter)] {
+                if names(formula, name) {
+                    step = step.given(name, value, "in");
                 }
             }
             for (name, value) in [("R_e", re), ("R_t", rt), ("R_d", rd)] {

@@ -55,17 +55,25 @@ impl UnitShear {
                 .rule(source.source, source.confidence)
                 .gives(unblocked, "");
         }
-        let formula = if self.unblocked.is_some() {
-            format!("{symbol} * C_G * C_ub")
-        } else {
-            format!("{symbol} * C_G")
-        };
+        if let Some(estimate) = &self.estimate {
+            estimate.explain(derivation);
+        }
+        let mut formula = format!("{symbol} * C_G");
+        if self.unblocked.is_some() {
+            formula.push_str(" * C_ub");
+        }
+        if self.estimate.is_some() {
+            formula.push_str(" * C_est");
+        }
         let mut step = derivation
             .step("v_n", "nominal unit shear", &formula)
             .from(symbol, self.cell, "plf")
             .from("C_G", self.species, "");
         if let Some(unblocked) = self.unblocked {
             step = step.from("C_ub", unblocked, "");
+        }
+        if let Some(estimate) = &self.estimate {
+            step = step.from("C_est", estimate.factor, "");
         }
         step.rule(query.edition.name(), Confidence::TwoSources)
             .gives(self.nominal, "plf");
@@ -82,8 +90,9 @@ impl UnitShear {
             .gives(self.design, "plf")
     }
 
-    /// The steps to the apparent shear stiffness of the panel as built.
-    pub fn explain_stiffness(&self, derivation: &mut Derivation) -> f64 {
+    /// The step to the apparent shear stiffness of the panel as built; none of an estimate.
+    pub fn explain_stiffness(&self, derivation: &mut Derivation) -> Option<f64> {
+        let stiffness = self.stiffness?;
         let assembly = &self.query.assembly;
         let source = row_name(self.query.edition.name(), self.row);
         let (cell, plies) = match assembly.material {
@@ -109,8 +118,10 @@ impl UnitShear {
             let rule = rule::WET;
             step = step.cell("C_wet", rule.value, "", rule.source, rule.confidence);
         }
-        step.rule(&source, self.row.confidence)
-            .gives(self.stiffness, "kips/in")
+        let value = step
+            .rule(&source, self.row.confidence)
+            .gives(stiffness, "kips/in");
+        Some(value)
     }
 }
 

@@ -45,15 +45,15 @@ const JOINTS: Rule<Length> = Rule::recalled(
 /// # Errors
 /// What either face cannot be looked up with; faces that no collected rule puts together.
 pub fn faces(query: &FacesQuery, steps: &mut Derivation) -> Result<FacesCapacity, Vec<Issue>> {
-    let one = unit_shear(&query.one)?;
+    let one = face(&query.one)?;
     match &query.other {
         OtherFace::Panels(assembly) => {
             let asked = UnitShearQuery {
                 assembly: *assembly,
                 ..query.one
             };
-            let other = unit_shear(&asked).map_err(|issues| within("other", issues))?;
-            check_panels(query, &other)?;
+            let other = face(&asked).map_err(|issues| within("other", issues))?;
+            check_panels(query, &other.unit)?;
             Ok(panels(one, other, steps))
         }
         OtherFace::Material { material, nominal } => {
@@ -69,6 +69,28 @@ pub fn faces(query: &FacesQuery, steps: &mut Derivation) -> Result<FacesCapacity
             Ok(unlike(one, *material, *nominal, steps))
         }
     }
+}
+
+/// A face with its stiffness.
+#[derive(Clone, Copy, Debug)]
+struct Face {
+    unit: UnitShear,
+    stiffness: f64,
+}
+
+/// Looks a face up.
+fn face(query: &UnitShearQuery) -> Result<Face, Vec<Issue>> {
+    let unit = unit_shear(query)?;
+    let Some(stiffness) = unit.stiffness else {
+        return Err(vec![fault(
+            Code::NailNotListed,
+            "assembly/nail",
+            "an estimate",
+            "a nail that the table lists",
+            "two faces act together by their stiffness, and an estimate has none",
+        )]);
+    };
+    Ok(Face { unit, stiffness })
 }
 
 /// What panels on both faces have to keep together.
@@ -102,12 +124,12 @@ fn check_panels(query: &FacesQuery, other: &UnitShear) -> Result<(), Vec<Issue>>
 }
 
 /// The steps of one face, its values under numbered names at the end.
-fn explain_face(number: u32, face: &UnitShear, steps: &mut Derivation) {
-    face.explain_stiffness(steps);
-    face.explain(steps);
+fn explain_face(number: u32, face: &Face, steps: &mut Derivation) {
+    face.unit.explain_stiffness(steps);
+    face.unit.explain(steps);
     for (symbol, meaning, value, unit) in [
         ("G_a", "apparent stiffness of a face", face.stiffness, "kips/in"),
-        ("v_n", "nominal unit shear of a face", face.nominal, "plf"),
+        ("v_n", "nominal unit shear of a face", face.unit.nominal, "plf"),
     ] {
         steps
             .step(
@@ -121,11 +143,11 @@ fn explain_face(number: u32, face: &UnitShear, steps: &mut Derivation) {
     }
 }
 
-fn panels(one: UnitShear, other: UnitShear, steps: &mut Derivation) -> FacesCapacity {
+fn panels(one: Face, other: Face, steps: &mut Derivation) -> FacesCapacity {
     explain_face(1, &one, steps);
     explain_face(2, &other, steps);
     let stiffness = one.stiffness + other.stiffness;
-    let nominal = stiffness * (one.nominal / one.stiffness).min(other.nominal / other.stiffness);
+    let nominal = stiffness * (one.unit.nominal / one.stiffness).min(other.unit.nominal / other.stiffness);
     steps
         .step("G_ac", "apparent stiffness of both faces", "G_a1 + G_a2")
         .from("G_a1", one.stiffness, "kips/in")
@@ -139,44 +161,44 @@ fn panels(one: UnitShear, other: UnitShear, steps: &mut Derivation) -> FacesCapa
             "G_ac * min(v_n1 / G_a1, v_n2 / G_a2)",
         )
         .from("G_ac", stiffness, "kips/in")
-        .from("v_n1", one.nominal, "plf")
+        .from("v_n1", one.unit.nominal, "plf")
         .from("G_a1", one.stiffness, "kips/in")
-        .from("v_n2", other.nominal, "plf")
+        .from("v_n2", other.unit.nominal, "plf")
         .from("G_a2", other.stiffness, "kips/in")
         .rule(LIKE, Confidence::Memory)
         .gives(nominal, "plf");
     FacesCapacity {
-        design: design(&one, nominal, steps),
-        one,
-        other: Some(other),
+        design: design(&one.unit, nominal, steps),
+        one: one.unit,
+        other: Some(other.unit),
         nominal,
         stiffness: Some(stiffness),
     }
 }
 
-fn unlike(one: UnitShear, material: FaceMaterial, other: f64, steps: &mut Derivation) -> FacesCapacity {
+fn unlike(one: Face, material: FaceMaterial, other: f64, steps: &mut Derivation) -> FacesCapacity {
     explain_face(1, &one, steps);
     steps
         .step("v_n2", "nominal unit shear of the other face", "v_n2")
         .given("v_n2", other, "plf")
         .rule("given", Confidence::TwoSources)
         .gives(other, "plf");
-    let added = one.query.load == LoadKind::Wind && material == FaceMaterial::GypsumWallboard;
+    let added = one.unit.query.load == LoadKind::Wind && material == FaceMaterial::GypsumWallboard;
     let (formula, source, nominal) = if added {
-        ("v_n1 + v_n2", ADDED, one.nominal + other)
+        ("v_n1 + v_n2", ADDED, one.unit.nominal + other)
     } else {
-        let most = (2.0 * one.nominal.min(other)).max(one.nominal.max(other));
+        let most = (2.0 * one.unit.nominal.min(other)).max(one.unit.nominal.max(other));
         ("max(2 * min(v_n1, v_n2), max(v_n1, v_n2))", UNLIKE, most)
     };
     steps
         .step("v_nc", "nominal unit shear of both faces", formula)
-        .from("v_n1", one.nominal, "plf")
+        .from("v_n1", one.unit.nominal, "plf")
         .from("v_n2", other, "plf")
         .rule(source, Confidence::Memory)
         .gives(nominal, "plf");
     FacesCapacity {
-        design: design(&one, nominal, steps),
-        one,
+        design: design(&one.unit, nominal, steps),
+        one: one.unit,
         other: None,
         nominal,
         stiffness: None,

@@ -105,7 +105,7 @@ pub(super) fn nail(rows: &[&PanelRow], assembly: &Assembly) -> Issue {
         "assembly/nail",
         &found,
         &allowed.join("; "),
-        "no row of the table accepts this nail: it is too thin, its head is too small or it is too short",
+        "no row of the table accepts this nail: it is too thin, its head is too small or it is too short; for wind a thinner one may be taken by an engineering `estimate`",
     )
 }
 
@@ -115,6 +115,7 @@ pub(super) fn unverified(
     row: &PanelRow,
     factor: Rule<f64>,
     unblocked: bool,
+    estimated: bool,
 ) -> Issue {
     let mut recalled: Vec<&str> = Vec::new();
     if row.confidence == Confidence::Memory {
@@ -125,6 +126,9 @@ pub(super) fn unverified(
     }
     if unblocked {
         recalled.push(super::rule::UNBLOCKED.source);
+    }
+    if estimated {
+        recalled.push("bending yield strengths of nails, and the estimate by them");
     }
     if query.assembly.wet_framing {
         recalled.push(super::rule::WET.source);

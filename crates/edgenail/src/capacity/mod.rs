@@ -13,6 +13,7 @@ mod diaphragm;
 mod dowel;
 mod drift;
 mod ends;
+mod estimate;
 mod explain;
 mod faces;
 mod fault;
@@ -50,6 +51,7 @@ pub use dowel::{Dowel, Lateral, YieldMode, bearing_length, bearing_strength, yie
 pub use drift::{
     Drift, Racked, Skin, drift_four_terms, drift_three_terms, explain_four_terms, explain_three_terms,
 };
+pub use estimate::Estimate;
 pub use faces::{FacesCapacity, faces};
 pub(crate) use fault::within;
 pub use fit::penetration;

@@ -62,15 +62,7 @@ const DURATION: &str = "NDS load duration factor";
 pub fn nail(query: &NailQuery) -> Result<(NailValues, Derivation), Vec<Issue>> {
     let mut steps = Derivation::default();
     let diameter = query.shank;
-    let penetration = penetration(query, &mut steps)?;
-    let dowel = Dowel {
-        diameter,
-        yield_strength: bending(query, &mut steps)?,
-        main_length: bearing(query, penetration, &mut steps)?,
-        main_bearing: bearing_of("F_em", "main member", query.main_gravity, &mut steps),
-        side_length: query.side_thickness.as_inches(),
-        side_bearing: bearing_of("F_es", "side member", query.side_gravity, &mut steps),
-    };
+    let (dowel, penetration) = dowel(query, &mut steps)?;
     let lateral = dowel.lateral();
     let lateral_design = explain_lateral(query, &dowel, penetration, &mut steps);
     let rule = withdrawal(query.main_gravity, diameter);
@@ -99,6 +91,20 @@ pub fn nail(query: &NailQuery) -> Result<(NailValues, Derivation), Vec<Issue>> {
         pull_through_design,
     };
     Ok((values, steps))
+}
+
+/// The nail as a dowel with the steps to its values, and how far its point goes into the main member.
+pub(super) fn dowel(query: &NailQuery, steps: &mut Derivation) -> Result<(Dowel, f64), Vec<Issue>> {
+    let penetration = penetration(query, steps)?;
+    let dowel = Dowel {
+        diameter: query.shank,
+        yield_strength: bending(query, steps)?,
+        main_length: bearing(query, penetration, steps)?,
+        main_bearing: bearing_of("F_em", "main member", query.main_gravity, steps),
+        side_length: query.side_thickness.as_inches(),
+        side_bearing: bearing_of("F_es", "side member", query.side_gravity, steps),
+    };
+    Ok((dowel, penetration))
 }
 
 /// How far the point goes into the main member.

@@ -107,6 +107,8 @@ pub struct ListedNail {
     pub galvanized_box: Rule<Decimal>,
     /// Head of the common nail.
     pub head: Rule<Decimal>,
+    /// Length of the common nail.
+    pub length: Rule<Length>,
 }
 
 /// Nails by size.
@@ -120,6 +122,11 @@ pub const LISTED_NAILS: [ListedNail; 3] = [
         ),
         galvanized_box: Rule::recalled(Decimal::thousandths(99), "6d galvanized box"),
         head: Rule::recalled(Decimal::thousandths(266), "6d common head"),
+        length: Rule::seen(
+            Length::inches(2),
+            "6d common: 780 CMR Tables 2306.3, 2306.2.1(1)",
+            Confidence::TwoSources,
+        ),
     },
     ListedNail {
         size: Pennyweight::Eight,
@@ -134,6 +141,11 @@ pub const LISTED_NAILS: [ListedNail; 3] = [
             Confidence::Source,
         ),
         head: Rule::recalled(Decimal::thousandths(281), "8d common head"),
+        length: Rule::seen(
+            Length::sixteenths(40),
+            "8d common: 780 CMR Tables 2306.3, 2306.2.1(1)",
+            Confidence::TwoSources,
+        ),
     },
     ListedNail {
         size: Pennyweight::Ten,
@@ -148,6 +160,11 @@ pub const LISTED_NAILS: [ListedNail; 3] = [
             Confidence::Source,
         ),
         head: Rule::recalled(Decimal::thousandths(312), "10d common head"),
+        length: Rule::seen(
+            Length::inches(3),
+            "10d common: 780 CMR Tables 2306.3, 2306.2.1(1)",
+            Confidence::TwoSources,
+        ),
     },
 ];
 

@@ -88,6 +88,7 @@ pub fn schedule(query: &ScheduleQuery) -> Result<Vec<Candidate>, Vec<Issue>> {
                     assembly,
                     high_seismic: query.high_seismic,
                     accept_unverified: query.accept_unverified,
+                    estimate: false,
                 });
                 let ratio = unit.as_ref().ok().map(|unit| demand.unit_shear / unit.design);
                 found.push(Candidate {

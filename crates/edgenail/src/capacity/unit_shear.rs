@@ -2,6 +2,7 @@
 
 use super::assembly::{Assembly, Edition, LoadKind, Method};
 use super::conditions::check;
+use super::estimate::{Estimate, estimate};
 use super::fault::{self, fault};
 use super::fit::fits;
 use super::rule::{self, Rule};
@@ -25,6 +26,8 @@ pub struct UnitShearQuery {
     pub high_seismic: bool,
     /// Values that were recalled and not checked against print may be used.
     pub accept_unverified: bool,
+    /// A nail that the table does not list is taken by an engineering estimate, for wind only.
+    pub estimate: bool,
 }
 
 /// A unit shear and what it is made of.
@@ -44,14 +47,16 @@ pub struct UnitShear {
     pub species: f64,
     /// Factor of an unblocked wall.
     pub unblocked: Option<f64>,
+    /// What the nail makes of the row, where the table does not list it: the result is an estimate then.
+    pub estimate: Option<Estimate>,
     /// Nominal unit shear in pounds per foot.
     pub nominal: f64,
     /// The factor that makes it a design value: a divisor in ASD, a multiplier in LRFD.
     pub factor: Rule<f64>,
     /// Design unit shear in pounds per foot.
     pub design: f64,
-    /// Apparent shear stiffness in kips per inch.
-    pub stiffness: f64,
+    /// Apparent shear stiffness in kips per inch; none of an estimate, whose nails slip by another curve.
+    pub stiffness: Option<f64>,
     /// The least confidence of all that was used.
     pub confidence: Confidence,
 }
@@ -74,7 +79,7 @@ pub struct UnitShear {
 ///     edge_spacing: inch(6), field_spacing: inch(6), blocked: true, stud_spacing: inch(24), across_studs: false,
 ///     specific_gravity: Decimal::hundredths(50), seam_member: Length::sixteenths(24), wet_framing: false,
 /// };
-/// let query = UnitShearQuery { edition: Edition::Sdpws2015, load: LoadKind::Seismic, method: Method::Asd, assembly, high_seismic: false, accept_unverified: false };
+/// let query = UnitShearQuery { edition: Edition::Sdpws2015, load: LoadKind::Seismic, method: Method::Asd, assembly, high_seismic: false, accept_unverified: false, estimate: false };
 /// let found = unit_shear(&query).map_err(|issues| issues[0].message.clone())?;
 /// assert_eq!((found.nominal, found.design), (480.0, 240.0));
 /// # Ok::<(), String>(())
@@ -82,12 +87,13 @@ pub struct UnitShear {
 pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
     check(query)?;
     let assembly = &query.assembly;
-    let row = row_of(query)?;
+    let (row, estimate) = row_of(query)?;
     let eight = row.nail == Pennyweight::Eight;
     let close = assembly.stud_spacing <= rule::THICKER_ROW_STUDS.value || assembly.across_studs;
-    let thicker = (assembly.blocked && eight && close && assembly.thickness < rule::THICKER_ROW)
-        .then(|| find(row.edition, row, rule::THICKER_ROW, row.edge_spacing))
-        .flatten();
+    let thicker =
+        (assembly.blocked && estimate.is_none() && eight && close && assembly.thickness < rule::THICKER_ROW)
+            .then(|| find(row.edition, row, rule::THICKER_ROW, row.edge_spacing))
+            .flatten();
     let (shear_row, thicker_row_left) = match thicker {
         Some(thicker) if query.accept_unverified => (thicker, false),
         Some(_) => (row, true),
@@ -101,7 +107,8 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
     } else {
         Some(unblocked(query)?)
     };
-    let nominal = cell * species * unblocked.unwrap_or(1.0);
+    let scaled = estimate.map_or(1.0, |estimate| estimate.factor);
+    let nominal = cell * species * unblocked.unwrap_or(1.0) * scaled;
     let factor = design_factor(query);
     let design = match query.method {
         Method::Asd => nominal / factor.value,
@@ -119,6 +126,9 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
     }
     let (stiffness, of_stiffness) = stiffness(assembly, row);
     confidence = confidence.max(of_stiffness);
+    if estimate.is_some() {
+        confidence = Confidence::Memory;
+    }
     if query.high_seismic && nominal > rule::WIDER_SHEAR.value && assembly.seam_member < rule::THREE_X {
         return Err(vec![fault::narrow(
             assembly.seam_member,
@@ -126,7 +136,14 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
         )]);
     }
     if confidence == Confidence::Memory && !query.accept_unverified {
-        return Err(vec![fault::unverified(query, row, factor, unblocked.is_some())]);
+        let estimated = estimate.is_some();
+        return Err(vec![fault::unverified(
+            query,
+            row,
+            factor,
+            unblocked.is_some(),
+            estimated,
+        )]);
     }
     Ok(UnitShear {
         query: *query,
@@ -136,16 +153,18 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
         cell,
         species,
         unblocked,
+        estimate,
         nominal,
         factor,
         design,
-        stiffness,
+        stiffness: estimate.is_none().then_some(stiffness),
         confidence,
     })
 }
 
-/// The row that the wall is built to: of those whose nail the wall's nail serves, the strongest.
-fn row_of(query: &UnitShearQuery) -> Result<&'static PanelRow, Vec<Issue>> {
+/// The row that the wall is built to: of those whose nail the wall's nail serves, the strongest; or one that is scaled for
+/// the nail, where that is asked for.
+fn row_of(query: &UnitShearQuery) -> Result<(&'static PanelRow, Option<Estimate>), Vec<Issue>> {
     let assembly = &query.assembly;
     let edition = match query.edition {
         Edition::Sdpws2008 | Edition::Sdpws2015 => RowEdition::To2015,
@@ -165,14 +184,17 @@ fn row_of(query: &UnitShearQuery) -> Result<&'static PanelRow, Vec<Issue>> {
         }
     }
     if let Some(best) = best {
-        return Ok(best);
+        return Ok((best, None));
     }
-    let rows: Vec<&PanelRow> = PANEL_ROWS.iter().filter(of_panel).collect();
+    let rows: Vec<&'static PanelRow> = PANEL_ROWS.iter().filter(of_panel).collect();
     if rows.is_empty() {
         return Err(vec![fault::thickness(edition, assembly)]);
     }
     if !rows.iter().any(|row| row.edge_spacing == assembly.edge_spacing) {
         return Err(vec![fault::spacing(&rows, assembly)]);
+    }
+    if query.estimate {
+        return estimate(query, &rows).map(|(row, estimate)| (row, Some(estimate)));
     }
     Err(vec![fault::nail(&rows, assembly)])
 }

@@ -5,7 +5,7 @@ use crate::capacity::*;
 use crate::decimal::Decimal;
 use crate::house::Coating;
 use crate::issue::Code;
-use crate::length::Length;
+use crate::length::{Finest, Length, Rounding, Style};
 use crate::published::{Confidence, Grade, PANEL_ROWS, Pennyweight, RowEdition, cell};
 
 /// APA Engineered Wood Construction Guide excerpt B360P (2011), Table 29: allowable unit shears for edge nails at 6, 4,
@@ -131,7 +131,7 @@ fn recalled_rules_are_refused_until_accepted() {
     let taken = unit_shear(&close).unwrap();
     assert!((taken.nominal - 520.0).abs() < 1e-9);
     assert!(
-        (taken.stiffness - left.stiffness).abs() < 1e-9,
+        taken.stiffness == left.stiffness,
         "stiffness stays with the panel as built"
     );
 }
@@ -222,6 +222,66 @@ fn rules_agree_with_their_cells() {
                 "{}",
                 listed.key
             );
+        }
+    }
+}
+
+/// A gun nail of 2 3/8 x 0.113 in. is refused; the estimate of it is 78 % of an 8d common by the yield limit equations
+/// (own arithmetic), where a retrofit course counts four fifths.
+#[test]
+fn a_gun_nail_is_estimated() {
+    let mut asked = query(assembly(Grade::Sheathing, "7/16", Pennyweight::Eight, 6));
+    asked.load = LoadKind::Wind;
+    let whole = unit_shear(&asked).unwrap();
+    asked.assembly.nail = DrivenNail {
+        shank: Decimal::thousandths(113),
+        head: Decimal::thousandths(266),
+        length: inch("2 3/8"),
+        coating: Coating::Bright,
+    };
+    assert_eq!(unit_shear(&asked).unwrap_err()[0].code, Code::NailNotListed);
+    asked.estimate = true;
+    assert_eq!(unit_shear(&asked).unwrap_err()[0].code, Code::Unverified);
+    asked.accept_unverified = true;
+    let found = unit_shear(&asked).unwrap();
+    let factor = found.estimate.unwrap().factor;
+    assert!(
+        (factor - 56.46 / 72.80).abs() < 0.0005 && (factor - 0.8).abs() < 0.03,
+        "{factor}"
+    );
+    assert!((found.design - whole.design * factor).abs() < 1e-9 && found.stiffness.is_none());
+    asked.load = LoadKind::Seismic;
+    assert_eq!(unit_shear(&asked).unwrap_err()[0].path, "/load");
+    asked.load = LoadKind::Wind;
+    asked.assembly.nail.head = Decimal::thousandths(200);
+    assert_eq!(unit_shear(&asked).unwrap_err()[0].code, Code::NailNotListed);
+}
+
+/// Rules that stand in the collected tables too say the same.
+#[test]
+fn rules_are_the_collected_cells() {
+    let value = |table: &str, key: &str| crate::published::cell(table, key).unwrap().value;
+    for nail in rule::LISTED_NAILS {
+        let name = nail.size.name();
+        let row = |kind: &str| value("nail length x shank in", &format!("{name} {kind}"));
+        let listed = |shank: Decimal| {
+            let length = nail
+                .length
+                .value
+                .show(Style::Inches(Finest::SixtyFourth), Rounding::Nearest);
+            format!(
+                "{} x {shank}",
+                length.text.trim_end_matches('"').replace(' ', "-")
+            )
+        };
+        assert_eq!(row("common"), listed(nail.common.value));
+        assert_eq!(row("galvanized box"), listed(nail.galvanized_box.value));
+    }
+    let table = "C_ub unblocked factor (2008/2015 Table 4.3.3.2)";
+    for (studs, close, wide) in rule::UNBLOCKED.value {
+        for (field, factor) in [(6, close), (12, wide)] {
+            let key = format!("nail spacing=6 edge / {field} intermediate;stud spacing={studs}");
+            assert_eq!(value(table, &key).parse(), Ok(factor), "{key}");
         }
     }
 }

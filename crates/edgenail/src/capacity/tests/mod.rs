@@ -56,5 +56,6 @@ fn query(assembly: Assembly) -> UnitShearQuery {
         assembly,
         high_seismic: false,
         accept_unverified: false,
+        estimate: false,
     }
 }

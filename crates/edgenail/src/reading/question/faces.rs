@@ -1,13 +1,13 @@
 //! Both faces of a wall.
 
-use super::unit_shear::{assembly, query};
+use super::unit_shear::{assembly, listed};
 use crate::capacity::{FacesQuery, OtherFace};
 use crate::reading::fields::FACE_PANELS;
 use crate::reading::record::Record;
 
 pub(super) fn faces(record: &Record<'_, '_>) -> FacesQuery {
     FacesQuery {
-        one: query(record),
+        one: listed(record),
         other: record.object("other", |record| {
             if record.is(&FACE_PANELS) {
                 OtherFace::Panels(record.object("assembly", assembly))

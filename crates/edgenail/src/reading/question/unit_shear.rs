@@ -5,12 +5,21 @@ use crate::reading::record::Record;
 
 pub(super) fn query(record: &Record<'_, '_>) -> UnitShearQuery {
     UnitShearQuery {
+        estimate: record.get("estimate"),
+        ..listed(record)
+    }
+}
+
+/// Of nails that the table lists only.
+pub(super) fn listed(record: &Record<'_, '_>) -> UnitShearQuery {
+    UnitShearQuery {
         edition: record.get("edition"),
         load: record.get("load"),
         method: record.get("method"),
         assembly: record.object("assembly", assembly),
         high_seismic: record.get("high_seismic"),
         accept_unverified: record.get("accept_unverified"),
+        estimate: false,
     }
 }
 

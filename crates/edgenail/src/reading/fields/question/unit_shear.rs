@@ -1,7 +1,7 @@
 //! The unit shear of one sheathed face.
 
 use super::super::document::{EXACT, UNIT};
-use super::super::{Field, Kind, Object, required};
+use super::super::{Field, Kind, OWN, Object, required, value};
 use super::ACCEPT;
 use super::assembly::ASSEMBLY;
 use crate::capacity::{Edition, LoadKind, Method};
@@ -11,7 +11,17 @@ pub(in crate::reading) static UNIT_SHEAR: Object = Object {
     name: "unit_shear",
     tag: Some("unit_shear"),
     meaning: "Nominal and design unit shear of one sheathed face, and its apparent stiffness.",
-    fields: &[UNIT, EXACT, EDITION, LOAD, METHOD, HIGH_SEISMIC, WALL, ACCEPT],
+    fields: &[
+        UNIT,
+        EXACT,
+        EDITION,
+        LOAD,
+        METHOD,
+        HIGH_SEISMIC,
+        WALL,
+        ESTIMATE,
+        ACCEPT,
+    ],
 };
 
 /// The same within another question, which says the unit of lengths.
@@ -19,7 +29,7 @@ pub(super) static QUERY: Object = Object {
     name: "unit_shear_query",
     tag: None,
     meaning: "What is asked of the tables.",
-    fields: &[EDITION, LOAD, METHOD, HIGH_SEISMIC, WALL, ACCEPT],
+    fields: &[EDITION, LOAD, METHOD, HIGH_SEISMIC, WALL, ESTIMATE, ACCEPT],
 };
 
 pub(super) const EDITION: Field = required(
@@ -43,3 +53,12 @@ pub(super) const HIGH_SEISMIC: Field = required(
 );
 
 pub(super) const WALL: Field = required("assembly", Kind::Object(&ASSEMBLY), "The wall.");
+
+const ESTIMATE: Field = value(
+    "estimate",
+    Kind::Flag,
+    "false",
+    OWN,
+    "A nail thinner than the table lists is taken by an engineering estimate, for wind only: the row of the next thicker nail \
+     times the ratio of lateral values, never above the row. No value of the standard; the answer says so.",
+);
