@@ -35,8 +35,6 @@ from __future__ import annotations
 
 from typing import Literal, NotRequired, TypeAlias, TypedDict
 
-from edgenail.house import DecimalLike, LengthLike
-
 ";
 
 const ALIASES: &str = "\
@@ -57,20 +55,44 @@ pub(crate) fn house() -> Result<Generated, String> {
     })
 }
 
-/// The module of the questions, with a name for any of them at its end.
+/// The module of the questions, with a name for any of them at its end; what a house is made of comes from its module.
 pub(crate) fn question() -> Result<Generated, String> {
-    let mut text = module(&question_schema(), QUESTION, "", &["Question"])?;
-    let schema: Value = serde_json::from_str(&question_schema()).map_err(|error| error.to_string())?;
+    let mut schema: Value = serde_json::from_str(&question_schema()).map_err(|error| error.to_string())?;
     let kinds = kind(&schema).ok_or("the schema has no kinds of question")?;
+    let objects = schema["$defs"]
+        .as_object_mut()
+        .ok_or("the schema has no definitions")?;
+    objects.retain(|name, _| !of_house(name));
+    let own = Value::Object(objects.clone()).to_string();
+    let mut imported: Vec<String> = own
+        .split("\"#/$defs/")
+        .skip(1)
+        .filter_map(|rest| rest.split('"').next())
+        .filter(|name| of_house(name))
+        .map(class_name)
+        .chain(["DecimalLike".to_owned(), "LengthLike".to_owned()])
+        .collect();
+    imported.sort();
+    imported.dedup();
+    let head = format!("{QUESTION}from edgenail.house import {}\n\n", imported.join(", "));
+    let mut text = module(&schema.to_string(), &head, "", &["Question"])?;
     let _ = write!(
         text,
-        "\n\nQuestion: TypeAlias = {kinds}\n\"\"\"Any question of capacity, told apart by ``kind``.\"\"\"\n"
+        "\n\nQuestion: TypeAlias = (\n    {}\n)\n\"\"\"Any question of capacity, told apart by ``kind``.\"\"\"\n",
+        kinds.replace(" | ", "\n    | ")
     );
     Ok(Generated {
         path: "bindings/python/python/edgenail/question.py",
         text,
     })
 }
+
+/// What the schema of questions calls an object of the house.
+fn of_house(name: &str) -> bool {
+    name == "house" || name.starts_with(HOUSE_PREFIX)
+}
+
+const HOUSE_PREFIX: &str = "house_";
 
 fn module(schema: &str, head: &str, aliases: &str, names_of_aliases: &[&str]) -> Result<String, String> {
     let schema: Value = serde_json::from_str(schema).map_err(|error| error.to_string())?;
@@ -176,9 +198,10 @@ fn kind(schema: &Value) -> Option<String> {
     }
 }
 
-/// `floor_band` as `FloorBand`.
+/// `floor_band` as `FloorBand`, and `house_stock` as `Stock`: its module is that of the house.
 fn class_name(name: &str) -> String {
     let mut class = String::new();
+    let name = name.strip_prefix(HOUSE_PREFIX).unwrap_or(name);
     for word in name.split('_') {
         let mut letters = word.chars();
         class.extend(letters.next().map(|first| first.to_ascii_uppercase()));

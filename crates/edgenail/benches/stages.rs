@@ -117,7 +117,7 @@ fn racking(c: &mut Criterion) {
         strength: 72.8,
         stiffness: 5000.0,
     };
-    let nails = vec![nail; house.stock.nails.len()];
+    let nails = vec![Some(nail); house.stock.nails.len()];
     c.bench_function("racking", |b| {
         b.iter(|| {
             let taken = racking_of_storey(black_box(&built), 0, &nails, AtOpenings::Counted, 3000.0);

@@ -10,24 +10,32 @@ from __future__ import annotations
 
 from typing import Literal, NotRequired, TypeAlias, TypedDict
 
-from edgenail.house import DecimalLike, LengthLike
+from edgenail.house import DecimalLike, House, LengthLike, LengthUnit, Rates, Stock
 
 __all__ = [
     "Anchorage",
     "Assembly",
+    "Built",
     "Cell",
+    "Diaphragm",
+    "DiaphragmLine",
     "Drift",
     "DrivenNail",
     "FaceMaterial",
     "FacePanels",
     "Faces",
     "FourTerms",
+    "Framing",
     "HoldDown",
-    "LengthUnit",
     "LineOpening",
     "Nail",
     "Panel",
     "Question",
+    "Racking",
+    "RackingNail",
+    "Schedule",
+    "ScheduleDemand",
+    "StoreyForce",
     "ThreeTerms",
     "Transfer",
     "UnitShear",
@@ -122,6 +130,48 @@ class Assembly(TypedDict):
     source."""
 
 
+class Built(TypedDict):
+    """What the segments of a wall resist as they were built: every value of their construction is
+    read off the nails, edges and members of the plan, whatever was asked for."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; the
+    answer says so. Source of the default: own value."""
+
+    edition: Literal["2008", "2015", "2021"]
+    """Edition of the Special Design Provisions for Wind and Seismic."""
+
+    estimate: NotRequired[bool]
+    """A nail thinner than the table lists is taken by an engineering estimate, for wind only: the
+    row of the next thicker nail times the ratio of lateral values, never above the row. No value of
+    the standard; the answer says so. Source of the default: own value."""
+
+    high_seismic: bool
+    """The building is in seismic design category D, E or F."""
+
+    house: House
+    """The house, as it is planned from; it says the unit of its lengths itself."""
+
+    kind: Literal["built"]
+    """"""
+
+    load: Literal["wind", "seismic"]
+    """What the load comes from."""
+
+    method: Literal["asd", "lrfd"]
+    """How nominal becomes design: allowable stress or load and resistance factors."""
+
+    sharing: Literal["reduced_strength", "equal_deflection"]
+    """How segments share the shear, which decides what slender ones lose."""
+
+    wall: str
+    """Name of the wall."""
+
+    wet_framing: NotRequired[bool]
+    """The framing is wetter than 19 % when it is built. Source of the default: common practice, no
+    source."""
+
+
 class Cell(TypedDict):
     """A cell of a table that is no table of unit shears of wood structural panels, as it was
     collected."""
@@ -138,6 +188,47 @@ class Cell(TypedDict):
 
     table: str
     """Name of the table."""
+
+
+class Diaphragm(TypedDict):
+    """A storey's force on its wall lines: by a flexible diaphragm, by a rigid one that turns, and
+    the larger of both."""
+
+    force: StoreyForce
+    """The force on the storey: all that comes down from above with its own."""
+
+    kind: Literal["diaphragm"]
+    """"""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
+
+    lines: list[DiaphragmLine]
+    """The wall lines, in both directions."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
+
+
+class DiaphragmLine(TypedDict):
+    """A wall line in plan."""
+
+    along: Literal["x", "y"]
+    """Which way it runs, and resists."""
+
+    at: LengthLike
+    """Where it is: y of a line along x, x of a line along y."""
+
+    name: str
+    """What it is called."""
+
+    stiffness: DecimalLike
+    """Force for one inch of movement of its top in pounds per inch, at the level of the force."""
+
+    tributary: LengthLike
+    """Width of the diaphragm whose force comes to it where the diaphragm is flexible."""
 
 
 class Drift(TypedDict):
@@ -284,6 +375,32 @@ class FourTerms(TypedDict):
     """Nominal thickness of the panel."""
 
 
+class Framing(TypedDict):
+    """Framing of a shear wall, and the nails on members between panel edges."""
+
+    across_studs: NotRequired[bool]
+    """The long dimension of the panels runs across the studs. Source of the default: own value:
+    nothing is gained by it."""
+
+    field_spacing: LengthLike
+    """Spacing of nails on members between."""
+
+    seam_member: NotRequired[LengthLike]
+    """The least width of the members that two panels share: a 2x where nobody says more. Source of
+    the default: common practice, no source."""
+
+    specific_gravity: DecimalLike
+    """The lowest specific gravity of all members that are nailed, such as 0.50."""
+
+    stud_spacing: NotRequired[LengthLike]
+    """The largest centre distance of studs in the segment. Source of the default: own value: the
+    widest that the standard allows, by which nothing is gained."""
+
+    wet_framing: NotRequired[bool]
+    """The framing is wetter than 19 % when it is built. Source of the default: common practice, no
+    source."""
+
+
 class HoldDown(TypedDict):
     """What pulls at the end of a segment under a unit shear."""
 
@@ -314,13 +431,6 @@ class HoldDown(TypedDict):
     unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
     """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
     common practice, no source."""
-
-
-class LengthUnit(TypedDict):
-    """The unit of exact lengths."""
-
-    per_inch: int
-    """Units in one inch; always 40640."""
 
 
 class LineOpening(TypedDict):
@@ -439,6 +549,118 @@ class Panel(TypedDict):
     common practice, no source."""
 
 
+class Racking(TypedDict):
+    """A storey of a wall racked nail by nail, for patterns that no table holds: rigid sheets on the
+    plan's nails on a hinged frame. Analysis, not code capacity."""
+
+    force: DecimalLike
+    """Force along the top of the storey in pounds."""
+
+    house: House
+    """The house, as it is planned from; it says the unit of its lengths itself."""
+
+    kind: Literal["racking"]
+    """"""
+
+    nails: list[RackingNail]
+    """What the nails of the stock hold that the storey is nailed with."""
+
+    openings: Literal["left_out", "counted"]
+    """Whether pieces over, under and around openings count: then every post beside an opening has
+    to be held down too."""
+
+    storey: NotRequired[str | None]
+    """Name of the storey; null takes the wall's only one."""
+
+    wall: str
+    """Name of the wall."""
+
+
+class RackingNail(TypedDict):
+    """What a nail holds."""
+
+    name: str
+    """Name of the nail in the house's stock."""
+
+    stiffness: DecimalLike
+    """Its force per slip while it is linear, in pounds per inch."""
+
+    strength: DecimalLike
+    """The most that it carries in pounds, at the level that answers are wanted at."""
+
+
+class Schedule(TypedDict):
+    """Every combination of the stock's sheets and nails with the listed edge nailings under a
+    demand, by cost; with why each that is not chosen is not."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; the
+    answer says so. Source of the default: own value."""
+
+    demand: ScheduleDemand
+    """What has to be carried."""
+
+    edition: Literal["2008", "2015", "2021"]
+    """Edition of the Special Design Provisions for Wind and Seismic."""
+
+    framing: Framing
+    """The framing that every combination has; all panel edges are backed."""
+
+    high_seismic: bool
+    """The building is in seismic design category D, E or F."""
+
+    kind: Literal["schedule"]
+    """"""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
+
+    load: Literal["wind", "seismic"]
+    """What the load comes from."""
+
+    method: Literal["asd", "lrfd"]
+    """How nominal becomes design: allowable stress or load and resistance factors."""
+
+    rates: NotRequired[Rates]
+    """What the work costs. Source of the default: invented."""
+
+    stock: NotRequired[Stock]
+    """What can be bought or is on hand. Source of the default: invented."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
+
+
+class ScheduleDemand(TypedDict):
+    """A demand on a wall."""
+
+    height: LengthLike
+    """Height of the wall, for its cost."""
+
+    unit_shear: DecimalLike
+    """Unit shear in pounds per foot, at the level of the method: nothing is converted."""
+
+
+class StoreyForce(TypedDict):
+    """A force on a storey."""
+
+    accidental: NotRequired[LengthLike]
+    """How far it may act to either side of that by accident; codes ask for some under a rigid
+    diaphragm. Source of the default: own value."""
+
+    along: Literal["x", "y"]
+    """Which way it acts."""
+
+    at: LengthLike
+    """Where its resultant acts: y of a force along x, x of a force along y. A flexible diaphragm
+    takes the tributary widths in its place."""
+
+    size: DecimalLike
+    """Pounds, at the level that answers are wanted at: nothing is converted."""
+
+
 class ThreeTerms(TypedDict):
     """Panels and nails together in an apparent stiffness."""
 
@@ -500,6 +722,11 @@ class UnitShear(TypedDict):
     edition: Literal["2008", "2015", "2021"]
     """Edition of the Special Design Provisions for Wind and Seismic."""
 
+    estimate: NotRequired[bool]
+    """A nail thinner than the table lists is taken by an engineering estimate, for wind only: the
+    row of the next thicker nail times the ratio of lateral values, never above the row. No value of
+    the standard; the answer says so. Source of the default: own value."""
+
     high_seismic: bool
     """The building is in seismic design category D, E or F."""
 
@@ -533,6 +760,11 @@ class UnitShearQuery(TypedDict):
 
     edition: Literal["2008", "2015", "2021"]
     """Edition of the Special Design Provisions for Wind and Seismic."""
+
+    estimate: NotRequired[bool]
+    """A nail thinner than the table lists is taken by an engineering estimate, for wind only: the
+    row of the next thicker nail times the ratio of lateral values, never above the row. No value of
+    the standard; the answer says so. Source of the default: own value."""
 
     high_seismic: bool
     """The building is in seismic design category D, E or F."""
@@ -588,5 +820,20 @@ class WallLine(TypedDict):
     common practice, no source."""
 
 
-Question: TypeAlias = UnitShear | Faces | WallLine | Transfer | HoldDown | Anchorage | Nail | Panel | Drift | Cell
+Question: TypeAlias = (
+    UnitShear
+    | Faces
+    | WallLine
+    | Transfer
+    | HoldDown
+    | Anchorage
+    | Diaphragm
+    | Schedule
+    | Built
+    | Racking
+    | Nail
+    | Panel
+    | Drift
+    | Cell
+)
 """Any question of capacity, told apart by ``kind``."""

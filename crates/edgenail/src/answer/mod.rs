@@ -1,6 +1,7 @@
 //! A question of capacity and its answer, both as JSON: one call for every language.
 
 mod anchorage;
+mod built;
 mod diaphragm;
 mod drift;
 mod faces;
@@ -8,6 +9,8 @@ mod hold_down;
 mod line;
 mod nail;
 mod panel;
+mod planned;
+mod racking;
 mod schedule;
 mod transfer;
 mod unit_shear;
@@ -23,7 +26,8 @@ use serde::Serialize;
 /// Answers the question of capacity that a JSON document asks.
 ///
 /// The question is an object; its field `kind` says what is asked: `unit_shear`, `faces`, `wall_line`, `transfer`,
-/// `hold_down`, `anchorage`, `diaphragm`, `schedule`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
+/// `hold_down`, `anchorage`, `diaphragm`, `schedule`, `built`,
+/// `racking`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
 /// of each at the end of its name, and with:
 ///
 /// * `edition`: the standard that was asked, null where the result follows none;
@@ -35,7 +39,8 @@ use serde::Serialize;
 /// * `derivation`: the steps, each with symbol, formula, inputs, value, unit, source and confidence.
 ///
 /// # Errors
-/// Every fault of the question, each with its field; what a table does not list; what was recalled and is not accepted.
+/// Every fault of the question, each with its field; what a table does not list; what was recalled and is not accepted; a house
+/// that has no plan.
 ///
 /// ```
 /// let question = r#"{"kind": "unit_shear", "edition": "2015", "load": "seismic", "method": "asd", "high_seismic": false,
@@ -89,6 +94,8 @@ pub fn capacity(bytes: &[u8]) -> Result<Answered, Error> {
         Question::Anchorage(query) => anchorage::answer(query).map_err(issues)?.written(&assumed),
         Question::Diaphragm(query) => diaphragm::answer(query).map_err(issues)?.written(&assumed),
         Question::Schedule(query) => schedule::answer(query).map_err(issues)?.written(&assumed),
+        Question::Built(query) => built::answer(query)?.written(&assumed),
+        Question::Racking(query) => racking::answer(query)?.written(&assumed),
         Question::Nail(query) => nail::answer(query).map_err(issues)?.written(&assumed),
         Question::Panel(query) => panel::answer(query).map_err(issues)?.written(&assumed),
         Question::Drift(query) => drift::answer(query).map_err(issues)?.written(&assumed),

@@ -16,6 +16,9 @@ fn wall(more: &str) -> String {
     )
 }
 
+const HOUSE: &str = r#"{"walls": [{"name": "north", "length": "13' 5\"", "segments": [{"mark": "SW1", "from": "0", "to": "36",
+    "method": "segmented"}]}]}"#;
+
 /// The faults of a question.
 fn faults(text: &str) -> Vec<(Code, String)> {
     let error = capacity_json(text).unwrap_err();
@@ -174,6 +177,15 @@ fn questions() -> Vec<String> {
             "above_and_below": "16", "shear": 1234.5, "query": {query}, "accept_unverified": true}}"#
         ),
         r#"{"kind": "hold_down", "shear": 250, "length": "4'", "height": "97 1/8", "dead": 20, "inset": "4 1/2"}"#.to_owned(),
+        format!(
+            r#"{{"kind": "built", "house": {HOUSE}, "wall": "north", "edition": "2015", "load": "wind", "method": "lrfd",
+            "sharing": "equal_deflection", "high_seismic": false, "accept_unverified": true}}"#
+        ),
+        format!(
+            r#"{{"kind": "racking", "house": {HOUSE}, "wall": "north", "force": 1500, "openings": "counted",
+            "nails": [{{"name": "8d common bright", "strength": 72.8, "stiffness": 5000}},
+                {{"name": "8d common hot-dipped", "strength": 72.8, "stiffness": 5000}}]}}"#
+        ),
         r#"{"kind": "schedule", "edition": "2015", "load": "wind", "method": "lrfd", "high_seismic": false, "accept_unverified": true,
             "demand": {"unit_shear": 431.5, "height": "97 1/8"}, "framing": {"field_spacing": 6, "specific_gravity": 0.42}}"#
             .to_owned(),

@@ -1,5 +1,5 @@
-//! A nail that the table does not know: a listed row scaled by the ratio of lateral values. An engineering estimate, no value
-//! of the standard.
+//! A nail that the table does not know: a listed row scaled by the ratio of lateral values. An engineering estimate, no
+//! value of the standard.
 
 use super::assembly::{DrivenNail, LoadKind, PanelMaterial};
 use super::derivation::Derivation;
@@ -15,14 +15,14 @@ use crate::issue::{Code, Issue};
 use crate::length::Length;
 use crate::published::{Confidence, Grade, PanelRow};
 
-/// A row scaled for a nail that it does not list.
+/// What a nail makes of a row that does not list it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Estimate {
-    /// The common nail of the row.
-    pub listed: NailQuery,
-    /// The nail of the wall.
-    pub nail: NailQuery,
-    /// The lateral value of the wall's nail over that of the row's, at most 1.
+    /// Lateral value of the row's common nail in pounds.
+    pub listed: f64,
+    /// Lateral value of the wall's nail in pounds.
+    pub nail: f64,
+    /// The second over the first, at most 1.
     pub factor: f64,
 }
 
@@ -58,28 +58,33 @@ pub(super) fn estimate(
     let Some(row) = nearest.copied().filter(|_| whole) else {
         return Err(vec![fault::nail(rows, assembly)]);
     };
+    let [listed, nail] = nails(query, row);
+    let value = |nail: &NailQuery| {
+        let dowel = lateral(nail, &mut Derivation::default())?;
+        Ok::<f64, Vec<Issue>>(dowel.lateral().value)
+    };
+    let (listed, nail) = (value(&listed)?, value(&nail)?);
+    let factor = (nail / listed).min(1.0);
+    Ok((row, Estimate { listed, nail, factor }))
+}
+
+/// The row's common nail and the wall's, through the wall's panel into its framing.
+fn nails(query: &UnitShearQuery, row: &PanelRow) -> [NailQuery; 2] {
     let of_row = listed(row);
+    let nail = &query.assembly.nail;
     let common = DrivenNail {
         shank: of_row.common.value,
         length: of_row.length.value,
         ..*nail
     };
-    let (listed, nail) = (asked(query, &common), asked(query, nail));
-    let factor = (value(&nail)? / value(&listed)?).min(1.0);
-    Ok((row, Estimate { listed, nail, factor }))
+    [asked(query, &common), asked(query, nail)]
 }
 
 /// The head of the thickest listed nail that is no thicker; of the thinnest for thinner ones.
 fn least_head(shank: Decimal) -> Decimal {
     let [thinnest, ..] = &LISTED_NAILS;
     let thinner = |nail: &&ListedNail| nail.common.value <= shank;
-    LISTED_NAILS
-        .iter()
-        .filter(thinner)
-        .next_back()
-        .unwrap_or(thinnest)
-        .head
-        .value
+    LISTED_NAILS.iter().rfind(thinner).unwrap_or(thinnest).head.value
 }
 
 /// A nail through the wall's panel into its framing.
@@ -103,10 +108,6 @@ fn asked(query: &UnitShearQuery, nail: &DrivenNail) -> NailQuery {
     }
 }
 
-fn value(nail: &NailQuery) -> Result<f64, Vec<Issue>> {
-    Ok(lateral(nail, &mut Derivation::default())?.lateral().value)
-}
-
 fn lateral(nail: &NailQuery, steps: &mut Derivation) -> Result<Dowel, Vec<Issue>> {
     let found = dowel(nail, steps).map_err(|issues| within("assembly/nail", issues))?;
     Ok(found.0)
@@ -114,34 +115,35 @@ fn lateral(nail: &NailQuery, steps: &mut Derivation) -> Result<Dowel, Vec<Issue>
 
 impl Estimate {
     /// The steps to the factor of the estimate.
-    pub(super) fn explain(&self, steps: &mut Derivation) -> f64 {
-        for (symbol, meaning, nail) in [
-            ("Z_row", "lateral value of the row's common nail", &self.listed),
-            ("Z_nail", "lateral value of the wall's nail", &self.nail),
+    pub(super) fn explain(&self, query: &UnitShearQuery, row: &PanelRow, steps: &mut Derivation) -> f64 {
+        let [listed, nail] = nails(query, row);
+        for (symbol, meaning, nail, value) in [
+            (
+                "Z_row",
+                "lateral value of the row's common nail",
+                listed,
+                self.listed,
+            ),
+            ("Z_nail", "lateral value of the wall's nail", nail, self.nail),
         ] {
             // It was taken before: it can be taken again.
-            if let Ok(dowel) = lateral(nail, steps) {
-                let value = dowel.explain(steps);
-                steps
-                    .step(symbol, meaning, "Z")
-                    .from("Z", value, "lb")
-                    .rule(SOURCE, Confidence::Memory)
-                    .gives(value, "lb");
+            if let Ok(dowel) = lateral(&nail, steps) {
+                dowel.explain(steps);
             }
+            steps
+                .step(symbol, meaning, "Z")
+                .from("Z", value, "lb")
+                .rule(SOURCE, Confidence::Memory)
+                .gives(value, "lb");
         }
-        let value = |symbol: &str| {
-            let step = steps.steps.iter().rfind(|step| step.symbol == symbol);
-            step.map_or(0.0, |step| step.value)
-        };
-        let (row, nail) = (value("Z_row"), value("Z_nail"));
         steps
             .step(
                 "C_est",
                 "estimate for a nail that the table does not list",
                 "min(1, Z_nail / Z_row)",
             )
-            .from("Z_nail", nail, "lb")
-            .from("Z_row", row, "lb")
+            .from("Z_nail", self.nail, "lb")
+            .from("Z_row", self.listed, "lb")
             .rule(SOURCE, Confidence::Memory)
             .gives(self.factor, "")
     }

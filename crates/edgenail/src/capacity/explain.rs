@@ -56,7 +56,7 @@ impl UnitShear {
                 .gives(unblocked, "");
         }
         if let Some(estimate) = &self.estimate {
-            estimate.explain(derivation);
+            estimate.explain(query, self.row, derivation);
         }
         let mut formula = format!("{symbol} * C_G");
         if self.unblocked.is_some() {

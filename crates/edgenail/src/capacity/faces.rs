@@ -54,7 +54,7 @@ pub fn faces(query: &FacesQuery, steps: &mut Derivation) -> Result<FacesCapacity
             };
             let other = face(&asked).map_err(|issues| within("other", issues))?;
             check_panels(query, &other.unit)?;
-            Ok(panels(one, other, steps))
+            Ok(panels(&one, &other, steps))
         }
         OtherFace::Material { material, nominal } => {
             if query.one.edition == Edition::Sdpws2021 {
@@ -66,7 +66,7 @@ pub fn faces(query: &FacesQuery, steps: &mut Derivation) -> Result<FacesCapacity
                     "the rules of 2021 for faces of unlike materials were not collected",
                 )]);
             }
-            Ok(unlike(one, *material, *nominal, steps))
+            Ok(unlike(&one, *material, *nominal, steps))
         }
     }
 }
@@ -143,9 +143,9 @@ fn explain_face(number: u32, face: &Face, steps: &mut Derivation) {
     }
 }
 
-fn panels(one: Face, other: Face, steps: &mut Derivation) -> FacesCapacity {
-    explain_face(1, &one, steps);
-    explain_face(2, &other, steps);
+fn panels(one: &Face, other: &Face, steps: &mut Derivation) -> FacesCapacity {
+    explain_face(1, one, steps);
+    explain_face(2, other, steps);
     let stiffness = one.stiffness + other.stiffness;
     let nominal = stiffness * (one.unit.nominal / one.stiffness).min(other.unit.nominal / other.stiffness);
     steps
@@ -176,8 +176,8 @@ fn panels(one: Face, other: Face, steps: &mut Derivation) -> FacesCapacity {
     }
 }
 
-fn unlike(one: Face, material: FaceMaterial, other: f64, steps: &mut Derivation) -> FacesCapacity {
-    explain_face(1, &one, steps);
+fn unlike(one: &Face, material: FaceMaterial, other: f64, steps: &mut Derivation) -> FacesCapacity {
+    explain_face(1, one, steps);
     steps
         .step("v_n2", "nominal unit shear of the other face", "v_n2")
         .given("v_n2", other, "plf")

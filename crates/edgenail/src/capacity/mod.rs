@@ -61,8 +61,9 @@ pub use panel::{PanelValues, panel};
 pub use perforated::{Perforation, perforated_factor};
 pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
 pub use question::{
-    AnchorageQuery, CellQuery, DiaphragmQuery, DriftEquation, DriftQuery, FaceMaterial, FacesQuery,
-    HoldDownQuery, NailEdition, NailQuery, OtherFace, PanelQuery, Question, ScheduleQuery, TransferQuery,
+    AnchorageQuery, BuiltQuery, CellQuery, DiaphragmQuery, DriftEquation, DriftQuery, FaceMaterial,
+    FacesQuery, HoldDownQuery, NailEdition, NailQuery, OtherFace, PanelQuery, Question, RackingQuery,
+    ScheduleQuery, TransferQuery,
 };
 pub use racking::{
     AtOpenings, Elastic, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail, RackingSheet,

@@ -5,11 +5,12 @@ use super::bending::PanelSpans;
 use super::diaphragm::{DiaphragmLine, StoreyForce};
 use super::drift::Racked;
 use super::line::WallLine;
-use super::pier::Pier;
+use super::pier::{Pier, Sharing};
+use super::racking::{AtOpenings, NailResistance};
 use super::schedule::Demand;
 use super::transfer::TransferWall;
 use super::unit_shear::UnitShearQuery;
-use crate::house::{JobRates, Stock};
+use crate::house::{House, JobRates, Stock};
 use crate::length::Length;
 use crate::published::{Grade, Pennyweight};
 use serde::Serialize;
@@ -33,6 +34,10 @@ pub enum Question {
     Diaphragm(DiaphragmQuery),
     /// What of a stock carries a demand for the least.
     Schedule(Box<ScheduleQuery>),
+    /// The segments of a planned wall, as they were built.
+    Built(Box<BuiltQuery>),
+    /// A storey of a planned wall, nail by nail.
+    Racking(Box<RackingQuery>),
     /// One nail.
     Nail(NailQuery),
     /// A panel as the skin of a wall.
@@ -151,6 +156,52 @@ pub struct ScheduleQuery {
     pub framing: Framing,
     /// Values that were recalled may be used.
     pub accept_unverified: bool,
+}
+
+/// A wall of a house, whose segments are read off its plan.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "the flags of the question, as it has them"
+)]
+#[derive(Clone, Debug, PartialEq)]
+pub struct BuiltQuery {
+    /// The house.
+    pub house: House,
+    /// The wall's name.
+    pub wall: String,
+    /// The edition.
+    pub edition: Edition,
+    /// What the load comes from.
+    pub load: LoadKind,
+    /// How nominal becomes design.
+    pub method: Method,
+    /// How segments share the shear, which decides what slender ones lose.
+    pub sharing: Sharing,
+    /// The building is in seismic design category D, E or F.
+    pub high_seismic: bool,
+    /// The framing is wetter than 19 % when it is built.
+    pub wet_framing: bool,
+    /// Values that were recalled may be used.
+    pub accept_unverified: bool,
+    /// A nail that the table does not list is taken by an engineering estimate.
+    pub estimate: bool,
+}
+
+/// A storey of a wall of a house, to be racked nail by nail.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RackingQuery {
+    /// The house.
+    pub house: House,
+    /// The wall's name.
+    pub wall: String,
+    /// The storey's name; none takes the wall's only one.
+    pub storey: Option<String>,
+    /// Force along its top in pounds.
+    pub force: f64,
+    /// Whether pieces over, under and around openings count.
+    pub openings: AtOpenings,
+    /// What nails of the stock hold, by their names.
+    pub nails: Vec<(String, NailResistance)>,
 }
 
 /// An edition of the standard for nails; there is no default.

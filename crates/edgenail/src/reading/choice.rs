@@ -1,7 +1,8 @@
 //! The words of the input that stand for one of a few values.
 
 use crate::capacity::{
-    Edition, FaceMaterial, LineMethod, LoadKind, NailEdition, PanelMaterial, PlanAxis, Plies, Sharing,
+    AtOpenings, Edition, FaceMaterial, LineMethod, LoadKind, NailEdition, PanelMaterial, PlanAxis, Plies,
+    Sharing,
 };
 use crate::house::{
     Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
@@ -87,6 +88,7 @@ choices! {
     StartChoice { Left "left", Right "right", Either "either" }
     StrengthAxis { Length "length", Width "width" }
 
+    AtOpenings { LeftOut "left_out", Counted "counted" }
     Edition { Sdpws2008 "2008", Sdpws2015 "2015", Sdpws2021 "2021" }
     FaceMaterial { GypsumWallboard "gypsum_wallboard", Other "other" }
     Grade { Sheathing "sheathing", StructuralI "structural_i" }

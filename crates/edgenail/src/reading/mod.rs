@@ -74,8 +74,13 @@ static DOCUMENT: Kind = Kind::Object(&HOUSE);
 /// ```
 pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![*issue])?;
-    let context = context_of(&tree, doubles);
-    let house = build(&context, &tree);
+    house_of(&tree, doubles)
+}
+
+/// The house that a value of a document describes; paths begin at that value.
+fn house_of(tree: &Node<'_>, doubles: Vec<Issue>) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
+    let context = context_of(tree, doubles);
+    let house = build(&context, tree);
     if let Some((house, _)) = &house {
         check::relations(house, &context);
     }
@@ -83,11 +88,11 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     let (mut issues, mut assumed) = context.finish();
     match house {
         Some((house, carried)) if issues.is_empty() => {
-            assumed.retain(|value| is_of_use(value, &tree));
+            assumed.retain(|value| is_of_use(value, tree));
             if !unit_said {
                 assumed.insert(0, Assumed::inches());
             }
-            Ok((house, carried::on(carried, assumed, &tree)))
+            Ok((house, carried::on(carried, assumed, tree)))
         }
         _ => {
             issues.sort_by_key(|issue| tree.offset_at(&issue.path));

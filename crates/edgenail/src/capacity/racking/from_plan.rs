@@ -7,6 +7,7 @@ use crate::frame::{Member, MemberKind};
 use crate::geometry::Interval;
 use crate::issue::{Code, Issue};
 use crate::nailing::{NailRow, Zone};
+use serde::Serialize;
 
 /// What one nail of the stock's list carries here.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,7 +19,8 @@ pub struct NailResistance {
 }
 
 /// Whether pieces over, under and around openings count.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum AtOpenings {
     /// Only pieces beside the openings count: hold-downs at the ends of every stretch between openings are enough.
     LeftOut,
@@ -38,7 +40,7 @@ pub struct StoreyRacking {
 }
 
 /// Takes a storey of a finished wall: its pieces, and their nails into members of this storey. `storey` is a place in the
-/// frame's list, `resistances` has an entry for each nail of the stock's list that is used, `force` acts along the top of
+/// frame's list, `resistances` has a place for each nail of the stock's list, filled for those that are used, `force` acts along the top of
 /// the uppermost plate, in pounds. Nails of the field count as such, all others as edge nails.
 ///
 /// # Errors
@@ -46,7 +48,7 @@ pub struct StoreyRacking {
 pub fn racking_of_storey(
     built: &Evaluated,
     storey: u32,
-    resistances: &[NailResistance],
+    resistances: &[Option<NailResistance>],
     openings: AtOpenings,
     force: f64,
 ) -> Result<StoreyRacking, Vec<Issue>> {
@@ -110,7 +112,7 @@ pub fn racking_of_storey(
                 taken.other_nails += u64::from(row.count());
                 continue;
             }
-            let Some(resistance) = resistances.get(row.nail as usize) else {
+            let Some(Some(resistance)) = resistances.get(row.nail as usize) else {
                 let issue = fault(
                     Code::MissingField,
                     &format!("resistances/{}", row.nail),

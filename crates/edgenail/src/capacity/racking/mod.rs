@@ -8,6 +8,7 @@
 mod check;
 mod elastic;
 mod explain;
+mod explain_wall;
 mod from_plan;
 mod input;
 mod limit;

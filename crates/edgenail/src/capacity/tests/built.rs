@@ -80,7 +80,7 @@ fn the_cheapest_schedule_that_carries() {
     let of = |unit_shear: f64| {
         let query = ScheduleQuery {
             stock: house.stock.clone(),
-            rates: house.rates.clone(),
+            rates: house.rates,
             demand: Demand {
                 unit_shear,
                 height: Length::feet(8),

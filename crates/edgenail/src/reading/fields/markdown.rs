@@ -11,22 +11,26 @@ use std::fmt::Write as _;
 /// assert!(text.contains("| `gap` | length, 0\" to 1\" | `1/8` |"));
 /// ```
 pub fn fields_markdown() -> String {
-    markdown(&[&HOUSE])
+    markdown(&[&HOUSE], &[])
 }
 
-/// The same of every question of capacity.
+/// The same of every question of capacity; what a house is made of too is told in the document of the house.
 ///
 /// ```
 /// let text = edgenail::reading::question_markdown();
 /// assert!(text.contains("Told apart by `\"kind\": \"unit_shear\"`."));
 /// ```
 pub fn question_markdown() -> String {
-    markdown(&QUESTIONS)
+    markdown(&QUESTIONS, &super::objects(&[&HOUSE]))
 }
 
-fn markdown(roots: &[&'static Object]) -> String {
+/// The objects of these roots, but for those that are told elsewhere.
+fn markdown(roots: &[&'static Object], elsewhere: &[&'static Object]) -> String {
     let mut text = String::new();
     for object in super::objects(roots) {
+        if told(object, elsewhere) {
+            continue;
+        }
         // Writing into memory has no way to fail.
         let _ = write!(text, "## {}\n\n{}\n\n", object.name, object.meaning);
         if let Some(tag) = object.tag {
@@ -41,7 +45,7 @@ fn markdown(roots: &[&'static Object]) -> String {
                 text,
                 "| `{}` | {} | {} | {} | {} |",
                 field.name,
-                kind(&field.kind),
+                kind(&field.kind, elsewhere),
                 preset(field),
                 field.source,
                 field.meaning,
@@ -52,7 +56,11 @@ fn markdown(roots: &[&'static Object]) -> String {
     text
 }
 
-fn kind(kind: &Kind) -> String {
+fn told(object: &Object, elsewhere: &[&'static Object]) -> bool {
+    elsewhere.iter().any(|other| std::ptr::eq(*other, object))
+}
+
+fn kind(kind: &Kind, elsewhere: &[&'static Object]) -> String {
     match kind {
         Kind::Length { least, most } => format!("length, {} to {}", least.show(), most.show()),
         Kind::Whole { least, most } if least == most => format!("{least}"),
@@ -66,19 +74,20 @@ fn kind(kind: &Kind) -> String {
             .collect::<Vec<_>>()
             .join(", "),
         Kind::Flag => "true or false".to_owned(),
-        Kind::Object(object) => link(object),
+        Kind::Object(object) => link(object, elsewhere),
         Kind::OneOf(objects) => objects
             .iter()
-            .map(|object| link(object))
+            .map(|object| link(object, elsewhere))
             .collect::<Vec<_>>()
             .join(" or "),
-        Kind::List { of, least, most } => format!("list of {least} to {most}: {}", self::kind(of)),
-        Kind::Maybe(of) => format!("null or {}", self::kind(of)),
+        Kind::List { of, least, most } => format!("list of {least} to {most}: {}", self::kind(of, elsewhere)),
+        Kind::Maybe(of) => format!("null or {}", self::kind(of, elsewhere)),
     }
 }
 
-fn link(object: &Object) -> String {
-    format!("[{0}](#{0})", object.name)
+fn link(object: &Object, elsewhere: &[&'static Object]) -> String {
+    let document = if told(object, elsewhere) { "FIELDS.md" } else { "" };
+    format!("[{0}]({document}#{0})", object.name)
 }
 
 fn preset(field: &Field) -> String {

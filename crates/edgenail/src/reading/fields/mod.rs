@@ -25,8 +25,8 @@ pub use schema::{house_schema, question_schema};
 
 pub(super) use given::GIVEN_PIECES;
 pub(super) use question::{
-    ANCHORAGE, DIAPHRAGM, DRIFT, EQUATION_THREE, FACE_PANELS, FACES, HOLD_DOWN, NAIL, PANEL, QUESTIONS,
-    SCHEDULE, TRANSFER, UNIT_SHEAR, WALL_LINE,
+    ANCHORAGE, BUILT, DIAPHRAGM, DRIFT, EQUATION_THREE, FACE_PANELS, FACES, HOLD_DOWN, NAIL, PANEL,
+    QUESTIONS, RACKING, SCHEDULE, TRANSFER, UNIT_SHEAR, WALL_LINE,
 };
 pub(super) use section::{BAND_MEMBERS, BAND_PLATE, LEVEL_BAND};
 pub(super) use top::{TOP_EAVES, TOP_GABLE, TOP_RAKE};
@@ -332,7 +332,7 @@ fn objects(roots: &[&'static Object]) -> Vec<&'static Object> {
         }
     }
     fn visit(object: &'static Object, found: &mut Vec<&'static Object>) {
-        if found.iter().any(|other| other.name == object.name) {
+        if found.iter().any(|other| std::ptr::eq(*other, object)) {
             return;
         }
         found.push(object);

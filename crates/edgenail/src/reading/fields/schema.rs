@@ -14,10 +14,16 @@ use serde_json::{Map, Value, json};
 /// assert_eq!(schema["$defs"]["wall"]["required"], serde_json::json!(["name", "length"]));
 /// ```
 pub fn house_schema() -> String {
-    schema("House", &[&HOUSE], "$ref", &json!("#/$defs/house"))
+    schema(
+        "House",
+        &[&HOUSE],
+        "$ref",
+        &json!("#/$defs/house"),
+        &Names::default(),
+    )
 }
 
-/// The JSON schema of a question of capacity.
+/// The JSON schema of a question of capacity. What a house is made of has names that begin with `house`.
 ///
 /// ```
 /// let schema: serde_json::Value = serde_json::from_str(&edgenail::reading::question_schema()).unwrap();
@@ -25,10 +31,30 @@ pub fn house_schema() -> String {
 /// ```
 pub fn question_schema() -> String {
     let kinds = Value::from_iter(QUESTIONS.map(|object| reference(object.name)));
-    schema("Question of capacity", &QUESTIONS, "oneOf", &kinds)
+    let names = Names {
+        of_house: super::objects(&[&HOUSE]),
+    };
+    schema("Question of capacity", &QUESTIONS, "oneOf", &kinds, &names)
 }
 
-fn schema(title: &str, roots: &[&'static Object], key: &str, root: &Value) -> String {
+/// What objects are called: two documents have objects of one name.
+#[derive(Default)]
+struct Names {
+    of_house: Vec<&'static Object>,
+}
+
+impl Names {
+    fn of(&self, object: &Object) -> String {
+        let of_house = self.of_house.iter().any(|other| std::ptr::eq(*other, object));
+        if of_house && object.name != HOUSE.name {
+            format!("{}_{}", HOUSE.name, object.name)
+        } else {
+            object.name.to_owned()
+        }
+    }
+}
+
+fn schema(title: &str, roots: &[&'static Object], key: &str, root: &Value, names: &Names) -> String {
     let mut definitions = Map::new();
     definitions.insert(
         "length".to_owned(),
@@ -42,7 +68,7 @@ fn schema(title: &str, roots: &[&'static Object], key: &str, root: &Value) -> St
         json!({ "description": "A decimal number, as a number or as text.", "type": ["string", "number"] }),
     );
     for object in super::objects(roots) {
-        definitions.insert(object.name.to_owned(), definition(object));
+        definitions.insert(names.of(object), definition(object, names));
     }
     let schema = json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -55,7 +81,7 @@ fn schema(title: &str, roots: &[&'static Object], key: &str, root: &Value) -> St
     text
 }
 
-fn definition(object: &Object) -> Value {
+fn definition(object: &Object, names: &Names) -> Value {
     let mut properties = Map::new();
     let mut required = Vec::new();
     if let Some(tag) = object.tag {
@@ -63,7 +89,7 @@ fn definition(object: &Object) -> Value {
         required.push("kind");
     }
     for field in object.fields {
-        properties.insert(field.name.to_owned(), property(field));
+        properties.insert(field.name.to_owned(), property(field, names));
         if matches!(field.preset, Preset::Required) {
             required.push(field.name);
         }
@@ -77,8 +103,8 @@ fn definition(object: &Object) -> Value {
     })
 }
 
-fn property(field: &Field) -> Value {
-    let mut property = kind(&field.kind);
+fn property(field: &Field, names: &Names) -> Value {
+    let mut property = kind(&field.kind, names);
     let mut meaning = field.meaning.to_owned();
     match field.preset {
         Preset::Computed(how) => meaning = format!("{meaning} Default: {how}."),
@@ -121,7 +147,7 @@ fn reference(name: &str) -> Value {
     json!({ "$ref": format!("#/$defs/{name}") })
 }
 
-fn kind(kind: &Kind) -> Value {
+fn kind(kind: &Kind, names: &Names) -> Value {
     match kind {
         Kind::Length { .. } => reference("length"),
         Kind::Number { .. } | Kind::Amount { .. } => reference("decimal"),
@@ -131,13 +157,13 @@ fn kind(kind: &Kind) -> Value {
         }
         Kind::Choice(words) => json!({ "enum": words }),
         Kind::Flag => json!({ "type": "boolean" }),
-        Kind::Object(object) => reference(object.name),
+        Kind::Object(object) => reference(&names.of(object)),
         Kind::OneOf(objects) => {
-            json!({ "oneOf": objects.iter().map(|object| reference(object.name)).collect::<Vec<_>>() })
+            json!({ "oneOf": objects.iter().map(|object| reference(&names.of(object))).collect::<Vec<_>>() })
         }
         Kind::List { of, least, most } => {
-            json!({ "type": "array", "items": self::kind(of), "minItems": least, "maxItems": most })
+            json!({ "type": "array", "items": self::kind(of, names), "minItems": least, "maxItems": most })
         }
-        Kind::Maybe(of) => json!({ "anyOf": [self::kind(of), { "type": "null" }] }),
+        Kind::Maybe(of) => json!({ "anyOf": [self::kind(of, names), { "type": "null" }] }),
     }
 }

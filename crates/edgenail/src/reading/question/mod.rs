@@ -1,5 +1,6 @@
 //! Records to a question, one question in a file of its own.
 
+mod built;
 mod diaphragm;
 mod drift;
 mod faces;
@@ -11,14 +12,16 @@ mod transfer;
 mod unit_shear;
 
 use super::fields::{
-    ANCHORAGE, DIAPHRAGM, DRIFT, FACES, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, SCHEDULE, TRANSFER,
-    UNIT_SHEAR, WALL_LINE,
+    ANCHORAGE, BUILT, DIAPHRAGM, DRIFT, FACES, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, RACKING, SCHEDULE,
+    TRANSFER, UNIT_SHEAR, WALL_LINE,
 };
 use super::item::Item;
 use super::record::Record;
+use super::tree::Node;
 use super::value::Value;
-use super::{Assumed, check, context_of, root, tree};
-use crate::capacity::{CellQuery, Question, RATINGS, SpanRating};
+use super::{Assumed, check, context_of, house_of, root, tree};
+use crate::capacity::{CellQuery, Question, RATINGS, SpanRating, within};
+use crate::house::House;
 use crate::issue::Issue;
 use crate::length::Unit;
 
@@ -40,12 +43,15 @@ static DOCUMENT: Kind = Kind::OneOf(&QUESTIONS);
 pub fn read_question(bytes: &[u8]) -> Result<(Question, Vec<Assumed>), Vec<Issue>> {
     let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![*issue])?;
     let context = context_of(&tree, doubles);
-    let question = Record::of(&root(&context, &tree, &DOCUMENT)).map(|record| question(&record));
+    let (house, mut inside, of_house) = carried_house(&tree);
+    let question = Record::of(&root(&context, &tree, &DOCUMENT)).and_then(|record| question(&record, house));
     if let Some(Question::Schedule(query)) = &question {
         check::stock_relations(&query.stock, &context);
     }
     let unit_said = !context.assumed_unit();
     let (mut issues, mut assumed) = context.finish();
+    issues.append(&mut inside);
+    assumed.extend(of_house);
     match question {
         Some(question) if issues.is_empty() => {
             if !unit_said {
@@ -60,7 +66,45 @@ pub fn read_question(bytes: &[u8]) -> Result<(Question, Vec<Assumed>), Vec<Issue
     }
 }
 
-fn question(record: &Record<'_, '_>) -> Question {
+/// The house of a question that carries one: a document of its own, whose unit is its own too. Its faults, and what was
+/// assumed of it, with paths from the question.
+fn carried_house(tree: &Node<'_>) -> (Option<House>, Vec<Issue>, Vec<Assumed>) {
+    let asked = tree.get("kind").map(|kind| &kind.kind);
+    let carries = [&BUILT, &RACKING]
+        .iter()
+        .any(|object| matches!(asked, Some(tree::Kind::Text(word)) if Some(word.as_ref()) == object.tag));
+    let Some(node) = tree.get("house").filter(|_| carries) else {
+        return (None, Vec::new(), Vec::new());
+    };
+    match house_of(node, Vec::new()) {
+        Ok((house, assumed)) => {
+            let inside = assumed.into_iter().map(|assumed| Assumed {
+                path: format!("/house{}", assumed.path),
+                ..assumed
+            });
+            (Some(house), Vec::new(), inside.collect())
+        }
+        Err(issues) => (None, within("house", issues), Vec::new()),
+    }
+}
+
+/// What a record asks; nothing where its house has a fault.
+fn question(record: &Record<'_, '_>, house: Option<House>) -> Option<Question> {
+    if record.is(&BUILT) || record.is(&RACKING) {
+        if !record.has("house") {
+            record.object("house", |_| ());
+        }
+        return if record.is(&BUILT) {
+            built::built(record, house).map(|query| Question::Built(Box::new(query)))
+        } else {
+            built::racking(record, house).map(|query| Question::Racking(Box::new(query)))
+        };
+    }
+    Some(alone(record))
+}
+
+/// A question that carries no house.
+fn alone(record: &Record<'_, '_>) -> Question {
     if record.is(&UNIT_SHEAR) {
         unit(record);
         Question::UnitShear(unit_shear::query(record))

@@ -16,12 +16,12 @@ fn planned(openings: &str) -> crate::evaluate::Evaluated {
     plan.walls()[0].built.clone()
 }
 
-fn nails(count: usize) -> Vec<NailResistance> {
+fn nails(count: usize) -> Vec<Option<NailResistance>> {
     let nail = NailResistance {
         strength: 72.8,
         stiffness: 5000.0,
     };
-    vec![nail; count]
+    vec![Some(nail); count]
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 mod anchorage;
 mod assembly;
+mod built;
 mod cell;
 mod diaphragm;
 mod drift;
@@ -15,6 +16,7 @@ mod transfer;
 mod unit_shear;
 
 pub(in crate::reading) use anchorage::ANCHORAGE;
+pub(in crate::reading) use built::{BUILT, RACKING};
 pub(in crate::reading) use diaphragm::DIAPHRAGM;
 pub(in crate::reading) use drift::{DRIFT, EQUATION_THREE};
 pub(in crate::reading) use faces::{FACE_PANELS, FACES};
@@ -30,7 +32,7 @@ use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
-pub(in crate::reading) static QUESTIONS: [&Object; 12] = [
+pub(in crate::reading) static QUESTIONS: [&Object; 14] = [
     &UNIT_SHEAR,
     &FACES,
     &WALL_LINE,
@@ -39,6 +41,8 @@ pub(in crate::reading) static QUESTIONS: [&Object; 12] = [
     &ANCHORAGE,
     &DIAPHRAGM,
     &SCHEDULE,
+    &BUILT,
+    &RACKING,
     &NAIL,
     &PANEL,
     &DRIFT,

@@ -54,7 +54,7 @@ pub(super) const HIGH_SEISMIC: Field = required(
 
 pub(super) const WALL: Field = required("assembly", Kind::Object(&ASSEMBLY), "The wall.");
 
-const ESTIMATE: Field = value(
+pub(super) const ESTIMATE: Field = value(
     "estimate",
     Kind::Flag,
     "false",
