@@ -76,6 +76,10 @@ class Anchorage(TypedDict):
     shear: DecimalLike
     """Shear along the plate in pounds per foot, such as ``plate_shear_plf`` of a wall line."""
 
+    sill: NotRequired[Literal["asd", "lrfd"] | None]
+    """The level of the shear, to ask what the sill has to be by IBC 2006 in seismic design
+    categories D to F; null asks nothing of it."""
+
     unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
     """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
     common practice, no source."""

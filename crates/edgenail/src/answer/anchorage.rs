@@ -1,7 +1,7 @@
 //! The answer of the anchors of a bottom plate.
 
 use super::{Answer, refuse_recalled};
-use crate::capacity::{AnchorageQuery, Derivation, plate_anchors};
+use crate::capacity::{AnchorageQuery, Derivation, SillNeeds, plate_anchors};
 use crate::issue::Issue;
 use serde::Serialize;
 
@@ -16,6 +16,17 @@ pub(super) struct Numbers {
     /// Nominal unit shear over that above which plate washers are asked for.
     washer_ratio: Option<f64>,
     plate_washers: Option<bool>,
+    sill: Option<Sill>,
+}
+
+/// Of a wall in seismic design category D, E or F.
+#[derive(Debug, Serialize)]
+struct Sill {
+    /// Unit shear over the most of a 2x sill.
+    ratio: f64,
+    /// The same with twice the bolts and plate washers.
+    doubled_ratio: f64,
+    needs: SillNeeds,
 }
 
 pub(super) fn answer(query: &AnchorageQuery) -> Result<Answer<Numbers>, Vec<Issue>> {
@@ -29,6 +40,11 @@ pub(super) fn answer(query: &AnchorageQuery) -> Result<Answer<Numbers>, Vec<Issu
         spacing_in: found.spacing,
         washer_ratio: found.washer_ratio,
         plate_washers: found.washer_ratio.map(|ratio| ratio > 1.0),
+        sill: found.sill.map(|sill| Sill {
+            ratio: sill.ratio,
+            doubled_ratio: sill.doubled_ratio,
+            needs: sill.needs,
+        }),
     };
     Ok(Answer::new("anchorage", None, numbers, derivation))
 }

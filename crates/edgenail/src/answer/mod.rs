@@ -25,10 +25,9 @@ use serde::Serialize;
 
 /// Answers the question of capacity that a JSON document asks.
 ///
-/// The question is an object; its field `kind` says what is asked: `unit_shear`, `faces`, `wall_line`, `transfer`,
-/// `hold_down`, `anchorage`, `diaphragm`, `schedule`, `built`,
-/// `racking`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit
-/// of each at the end of its name, and with:
+/// The question is an object; its field `kind` says what is asked: `unit_shear`, `faces`, `wall_line`, `transfer`, `hold_down`,
+/// `anchorage`, `diaphragm`, `schedule`, `built`, `racking`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in
+/// `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit of each at the end of its name, and with:
 ///
 /// * `edition`: the standard that was asked, null where the result follows none;
 /// * `confidence`: the least of all that was used: `two_sources`, `source` or `memory`;
@@ -39,8 +38,8 @@ use serde::Serialize;
 /// * `derivation`: the steps, each with symbol, formula, inputs, value, unit, source and confidence.
 ///
 /// # Errors
-/// Every fault of the question, each with its field; what a table does not list; what was recalled and is not accepted; a house
-/// that has no plan.
+/// Every fault of the question, each with its field; what a table does not list; what was recalled and is not accepted; a
+/// house that has no plan.
 ///
 /// ```
 /// let question = r#"{"kind": "unit_shear", "edition": "2015", "load": "seismic", "method": "asd", "high_seismic": false,

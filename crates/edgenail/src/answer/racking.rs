@@ -29,6 +29,8 @@ pub(super) struct Numbers {
     governing: String,
     /// What the wall carries at least where nails keep their strength and its ends are held down.
     plastic_lb: f64,
+    /// The same by the largest field of nail forces found.
+    limit_lb: f64,
     sheets: Vec<Sheet>,
     /// Marks of the pieces at openings that do not count.
     left_out: Vec<String>,
@@ -46,6 +48,7 @@ struct Sheet {
     first_nail_lb: f64,
     ratio: f64,
     plastic_lb: f64,
+    limit_lb: f64,
 }
 
 pub(super) fn answer(query: &RackingQuery) -> Result<Answer<Numbers>, Error> {
@@ -146,6 +149,7 @@ fn numbers(built: &Evaluated, taken: &StoreyRacking, racked: &Racking) -> Number
         first_nail_lb: sheet.first_nail,
         ratio: sheet.worst,
         plastic_lb: sheet.plastic_force,
+        limit_lb: sheet.limit_force,
     });
     let governing = racked.sheets.get(racked.governing);
     Numbers {
@@ -159,6 +163,7 @@ fn numbers(built: &Evaluated, taken: &StoreyRacking, racked: &Racking) -> Number
         ratio: racked.worst,
         governing: governing.map_or_else(String::new, |sheet| mark(sheet.piece)),
         plastic_lb: racked.plastic_force,
+        limit_lb: racked.limit_force,
         sheets: sheets.collect(),
         left_out: taken.at_openings.iter().map(|piece| mark(*piece)).collect(),
         other_nails: taken.other_nails,

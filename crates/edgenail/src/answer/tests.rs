@@ -198,7 +198,7 @@ fn questions() -> Vec<String> {
         r#"{"kind": "diaphragm", "lines": [{"name": "1", "along": "y", "at": "17.3", "stiffness": 18300.3, "tributary": "7"}],
             "force": {"size": 4321, "along": "y", "at": "17.3"}}"#
             .to_owned(),
-        r#"{"kind": "anchorage", "shear": 248.3, "length": "97 1/8", "each": 812.5, "uplift": 91.7, "each_uplift": 333, "nominal": 481,
+        r#"{"kind": "anchorage", "shear": 248.3, "length": "97 1/8", "each": 812.5, "uplift": 91.7, "each_uplift": 333, "nominal": 481, "sill": "lrfd",
             "accept_unverified": true}"#
             .to_owned(),
         format!(r#"{{"kind": "nail", "edition": "2018", "head": 0.281, {nail}}}"#),

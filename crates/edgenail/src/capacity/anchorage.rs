@@ -1,11 +1,13 @@
 //! The bottom plate held against sliding and against uplift.
 
+use super::assembly::Method;
 use super::derivation::Derivation;
 use super::fault::fault;
 use super::question::AnchorageQuery;
 use super::rule::Rule;
 use crate::issue::{Code, Issue};
 use crate::published::Confidence;
+use serde::Serialize;
 
 /// Anchors of a bottom plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,6 +27,40 @@ pub struct PlateAnchors {
     /// Nominal unit shear over [`WASHER_SHEAR`]; above 1 plate washers reach to within 1/2 in. of the sheathed edge. None
     /// where no nominal unit shear was given.
     pub washer_ratio: Option<f64>,
+    /// What the sill has to be in seismic design categories D to F; none where it was not asked.
+    pub sill: Option<Sill>,
+}
+
+/// A sill of a shear wall in seismic design categories D to F.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sill {
+    /// Unit shear over the most that a 2x sill takes.
+    pub ratio: f64,
+    /// Unit shear over the most that a 2x sill takes with twice the bolts and plate washers.
+    pub doubled_ratio: f64,
+    /// What follows.
+    pub needs: SillNeeds,
+}
+
+/// What a sill has to be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SillNeeds {
+    /// A 2x sill.
+    TwoInch,
+    /// A 3x sill, or a 2x sill with twice the bolts and plate washers.
+    ThreeInchOrTwiceTheBolts,
+    /// A 3x sill.
+    ThreeInch,
+}
+
+/// The most that a 2x sill takes, alone and with twice the bolts and plate washers, in pounds per foot.
+const fn sill_limits(method: Method) -> Rule<(f64, f64)> {
+    let source = "IBC 2006 2305.3.11, sills in seismic design categories D to F, as an engineers' association quotes it";
+    match method {
+        Method::Asd => Rule::seen((350.0, 600.0), source, Confidence::Source),
+        Method::Lrfd => Rule::seen((490.0, 840.0), source, Confidence::Source),
+    }
 }
 
 /// Nominal unit shear above which plate washers reach to within 1/2 in. of the sheathed edge, in pounds per foot.
@@ -43,7 +79,8 @@ const STATICS: &str = "statics; what an anchor carries is the caller's";
 /// ```
 /// use edgenail::capacity::{AnchorageQuery, Derivation, plate_anchors};
 /// let query = AnchorageQuery {
-///     shear: 250.0, length: 14.0, each: 1000.0, uplift: 0.0, each_uplift: None, nominal: Some(480.0), accept_unverified: true,
+///     shear: 250.0, length: 14.0, each: 1000.0, uplift: 0.0, each_uplift: None, nominal: Some(480.0), sill: None,
+///     accept_unverified: true,
 /// };
 /// let mut steps = Derivation::default();
 /// let found = plate_anchors(&query, &mut steps).map_err(|issues| issues[0].message.clone())?;
@@ -113,6 +150,7 @@ pub fn plate_anchors(query: &AnchorageQuery, steps: &mut Derivation) -> Result<P
             .rule(WASHER_SHEAR.source, WASHER_SHEAR.confidence)
             .gives(nominal / WASHER_SHEAR.value, "")
     });
+    let sill = query.sill.map(|method| sill(query.shear, method, steps));
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
@@ -127,7 +165,40 @@ pub fn plate_anchors(query: &AnchorageQuery, steps: &mut Derivation) -> Result<P
         count,
         spacing,
         washer_ratio,
+        sill,
     })
+}
+
+/// What the sill has to be, with the steps to it.
+fn sill(shear: f64, method: Method, steps: &mut Derivation) -> Sill {
+    let rule = sill_limits(method);
+    let (alone, doubled) = rule.value;
+    let mut over = |symbol: &str, meaning: &str, limit: f64| {
+        steps
+            .step(symbol, meaning, "v / v_sill")
+            .given("v", shear, "plf")
+            .cell("v_sill", limit, "plf", rule.source, rule.confidence)
+            .rule(rule.source, rule.confidence)
+            .gives(shear / limit, "")
+    };
+    let ratio = over("r_s", "unit shear over the most of a 2x sill", alone);
+    let doubled_ratio = over(
+        "r_d",
+        "unit shear over the most of a 2x sill with twice the bolts and plate washers",
+        doubled,
+    );
+    let needs = if ratio <= 1.0 {
+        SillNeeds::TwoInch
+    } else if doubled_ratio <= 1.0 {
+        SillNeeds::ThreeInchOrTwiceTheBolts
+    } else {
+        SillNeeds::ThreeInch
+    };
+    Sill {
+        ratio,
+        doubled_ratio,
+        needs,
+    }
 }
 
 /// The steps to a force along the plate and to the anchors that it takes, both returned.

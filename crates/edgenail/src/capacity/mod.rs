@@ -36,7 +36,7 @@ mod transfer;
 mod unit_shear;
 mod withdrawal;
 
-pub use anchorage::{PlateAnchors, WASHER_SHEAR, plate_anchors};
+pub use anchorage::{PlateAnchors, Sill, SillNeeds, WASHER_SHEAR, plate_anchors};
 pub use assembly::{Assembly, DrivenNail, Edition, Framing, LoadKind, Method, PanelMaterial};
 pub use bending::{
     PanelSpans, Plies, RATINGS, RATINGS_SOURCE, SpanRating, StrengthAxis, WIND_DURATION, bending_pressure,

@@ -122,6 +122,8 @@ pub struct AnchorageQuery {
     pub each_uplift: Option<f64>,
     /// Nominal unit shear of the wall in pounds per foot; none asks nothing of plate washers.
     pub nominal: Option<f64>,
+    /// The level of the shear, where the sill of a wall in seismic design category D, E or F is asked for.
+    pub sill: Option<Method>,
     /// Values and rules that were recalled may be used.
     pub accept_unverified: bool,
 }

@@ -24,7 +24,7 @@ impl<T> Rule<T> {
         }
     }
 
-    const fn seen(value: T, source: &'static str, confidence: Confidence) -> Self {
+    pub(super) const fn seen(value: T, source: &'static str, confidence: Confidence) -> Self {
         Self {
             value,
             source,

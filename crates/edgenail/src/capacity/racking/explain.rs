@@ -232,4 +232,39 @@ impl SheetRacking {
             .gives(self.plastic_force, "lb");
         derivation
     }
+
+    /// The steps to the largest force at which forces of all nails of this sheet can be in equilibrium: at least that of a
+    /// field of forces that cancel, turn the sheet alike both ways, and are none above its nail's strength.
+    pub fn explain_limit(&self, wall: &RackingWall, sheet: &RackingSheet) -> Derivation {
+        let mut derivation = Derivation::default();
+        let mut sum = Sum {
+            sheet,
+            formula: String::new(),
+            inputs: Vec::new(),
+        };
+        for (number, (nail, force)) in sheet.nails.iter().zip(&self.limit_nails).enumerate() {
+            let (_, y) = from_middle(&sheet.outline, nail.at);
+            let inputs = [("f#", force.along_plates, "lb"), ("y#", y, "in")];
+            sum.term(number, "f# * y#", &inputs);
+        }
+        let moment = self.limit_force * wall.height.as_inches();
+        gives(
+            &mut derivation,
+            ("M_l", "moment of a field of nail forces along the plates"),
+            sum,
+            None,
+            (moment, "in-lb", LOWER_BOUND),
+        );
+        derivation
+            .step(
+                "H_l",
+                &format!("force on the sheet at which its nails can be in equilibrium at least; {NATURE}"),
+                "M_l / h",
+            )
+            .from("M_l", moment, "in-lb")
+            .given("h", wall.height.as_inches(), "in")
+            .rule(LOWER_BOUND, Confidence::TwoSources)
+            .gives(self.limit_force, "lb");
+        derivation
+    }
 }

@@ -1,7 +1,7 @@
 //! The steps to the forces of a racked wall: sheet by sheet, then together.
 
 use super::input::RackingWall;
-use super::wall::{NATURE, Racking};
+use super::wall::{NATURE, Racking, SheetRacking};
 use crate::capacity::derivation::Derivation;
 use crate::published::Confidence;
 
@@ -11,11 +11,12 @@ const BOUND: &str = "lower bound theorem: what the sheets carry at least adds";
 
 impl Racking {
     /// The steps to what the wall does, those of each sheet first; values of sheets end with the sheet's number, counted
-    /// from 1. The last step gives the force that the wall carries at least where nails keep their strength.
+    /// from 1. The last steps give the forces that the wall carries at least where nails keep their strength: by the field along
+    /// plates and posts, and by the largest field found.
     pub fn explain(&self, wall: &RackingWall) -> Derivation {
         let mut derivation = Derivation::default();
         let d = &mut derivation;
-        let (mut held, mut strong) = (Vec::new(), Vec::new());
+        let (mut held, mut strong, mut limit) = (Vec::new(), Vec::new(), Vec::new());
         for (number, (sheet, input)) in (1..).zip(self.sheets.iter().zip(&wall.sheets)) {
             if sheet.stiffness > 0.0 {
                 d.steps.extend(sheet.explain_first_nail(wall, input).steps);
@@ -35,9 +36,34 @@ impl Racking {
             if sheet.plastic_force > 0.0 {
                 d.steps.extend(sheet.explain_plastic(wall, input).steps);
                 named(d, &format!("H_p_{number}"), "H_p", sheet.plastic_force);
-                strong.push((number, sheet));
+                strong.push((format!("H_p_{number}"), sheet.plastic_force));
+            }
+            if sheet.limit_force > 0.0 {
+                d.steps.extend(sheet.explain_limit(wall, input).steps);
+                named(d, &format!("H_l_{number}"), "H_l", sheet.limit_force);
+                limit.push((format!("H_l_{number}"), sheet.limit_force));
             }
         }
+        self.explain_linear(wall, &held, d);
+        total(
+            d,
+            "H_plastic",
+            "force that the wall carries at least where nails keep their strength",
+            &strong,
+            self.plastic_force,
+        );
+        total(
+            d,
+            "H_limit",
+            "the same by the largest fields of forces found",
+            &limit,
+            self.limit_force,
+        );
+        derivation
+    }
+
+    /// The steps to what sheets that their nails hold do together while nails are linear.
+    fn explain_linear(&self, wall: &RackingWall, held: &[(usize, &SheetRacking)], d: &mut Derivation) {
         let names: Vec<String> = held.iter().map(|(number, _)| format!("k_{number}")).collect();
         let mut step = d.step(
             "k_w",
@@ -54,7 +80,7 @@ impl Racking {
             .from("k_w", self.stiffness, "lb/in")
             .rule(LINEAR, Confidence::TwoSources)
             .gives(self.movement, "in");
-        for (number, sheet) in &held {
+        for (number, sheet) in held {
             d.step(
                 &format!("H_{number}"),
                 "force on a sheet while nails are linear",
@@ -80,8 +106,12 @@ impl Racking {
             .map(|(number, _)| format!("H_1_{number} * k_w / k_{number}"))
             .collect();
         let meaning = format!("force at which the first nail of the wall reaches its strength; {NATURE}");
-        let mut step = d.step("H_first", &meaning, &format!("min({})", terms.join(", ")));
-        for (number, sheet) in &held {
+        let formula = match terms.as_slice() {
+            [only] => only.clone(),
+            several => format!("min({})", several.join(", ")),
+        };
+        let mut step = d.step("H_first", &meaning, &formula);
+        for (number, sheet) in held {
             step = step.from(&format!("H_1_{number}"), sheet.first_nail, "lb").from(
                 &format!("k_{number}"),
                 sheet.stiffness,
@@ -96,22 +126,22 @@ impl Racking {
             .from("H_first", self.first_nail, "lb")
             .rule(LINEAR, Confidence::TwoSources)
             .gives(self.worst, "");
-        let names: Vec<String> = strong.iter().map(|(number, _)| format!("H_p_{number}")).collect();
-        let meaning =
-            format!("force that the wall carries at least where nails keep their strength; {NATURE}");
-        let formula = if names.is_empty() {
-            "0".to_owned()
-        } else {
-            names.join(" + ")
-        };
-        let mut step = d.step("H_plastic", &meaning, &formula);
-        for ((_, sheet), name) in strong.iter().zip(&names) {
-            step = step.from(name, sheet.plastic_force, "lb");
-        }
-        step.rule(BOUND, Confidence::TwoSources)
-            .gives(self.plastic_force, "lb");
-        derivation
     }
+}
+
+/// The step to a sum over sheets.
+fn total(derivation: &mut Derivation, symbol: &str, meaning: &str, sheets: &[(String, f64)], value: f64) {
+    let names: Vec<&str> = sheets.iter().map(|(name, _)| name.as_str()).collect();
+    let formula = if names.is_empty() {
+        "0".to_owned()
+    } else {
+        names.join(" + ")
+    };
+    let mut step = derivation.step(symbol, &format!("{meaning}; {NATURE}"), &formula);
+    for (name, force) in sheets {
+        step = step.from(name, *force, "lb");
+    }
+    step.rule(BOUND, Confidence::TwoSources).gives(value, "lb");
 }
 
 /// A value of a sheet under the sheet's number.

@@ -108,6 +108,7 @@ fn anchors_are_counted() {
         uplift: 0.0,
         each_uplift: None,
         nominal: Some(400.0),
+        sill: None,
         accept_unverified: true,
     };
     let of = |asked: &AnchorageQuery| plate_anchors(asked, &mut Derivation::default());

@@ -40,6 +40,7 @@ pub(super) fn anchorage(record: &Record<'_, '_>) -> AnchorageQuery {
         uplift: record.get("uplift"),
         each_uplift: record.get("each_uplift"),
         nominal: record.get("nominal"),
+        sill: record.get("sill"),
         accept_unverified: record.get("accept_unverified"),
     }
 }

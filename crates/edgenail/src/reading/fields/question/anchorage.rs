@@ -3,7 +3,9 @@
 use super::super::document::{EXACT, UNIT};
 use super::super::{Kind, OWN, Object, nullable, required, size, value};
 use super::{ACCEPT, number};
+use crate::capacity::Method;
 use crate::decimal::Decimal;
+use crate::reading::choice::Choice;
 
 pub(in crate::reading) static ANCHORAGE: Object = Object {
     name: "anchorage",
@@ -41,6 +43,12 @@ pub(in crate::reading) static ANCHORAGE: Object = Object {
             "nominal",
             &number(0, 100_000),
             "Nominal unit shear of the wall in pounds per foot; null asks nothing of plate washers.",
+        ),
+        nullable(
+            "sill",
+            &Kind::Choice(Method::NAMES),
+            "The level of the shear, to ask what the sill has to be by IBC 2006 in seismic design categories D to F; null asks \
+             nothing of it.",
         ),
         ACCEPT,
     ],
