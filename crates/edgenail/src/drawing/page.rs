@@ -187,12 +187,12 @@ impl List {
     pub(super) fn set(&self, drawing: &mut Drawing, room: &mut Room, corner: Spot) {
         let mut at = corner;
         for row in &self.rows {
-            self.set_row(drawing, room, row, at);
-            at.y += self.lines(row) * ROW;
+            at.y += self.set_row(drawing, room, row, at) * ROW;
         }
     }
 
-    fn set_row(&self, drawing: &mut Drawing, room: &mut Room, row: &Row, at: Spot) {
+    /// Sets a row, and tells how many lines it took.
+    fn set_row(&self, drawing: &mut Drawing, room: &mut Room, row: &Row, at: Spot) -> Micron {
         match row {
             Row::Heading(text) => {
                 let text = fitted(text, self.width, TYPE, true);
@@ -202,6 +202,7 @@ impl List {
                     Layer::Table,
                     &[Spot::new(at.x, y), Spot::new(at.x + self.width, y)],
                 );
+                1
             }
             Row::Cells(cells) => {
                 let mut x = at.x;
@@ -216,6 +217,7 @@ impl List {
                     }
                     x += width;
                 }
+                1
             }
             Row::Text(lead, text) => {
                 let lead = fitted(lead, 7 * MM, SMALL, true);
@@ -223,7 +225,7 @@ impl List {
                     let label = Label::new(Says::Note, lead, at.moved(0, 400), SMALL).bold();
                     put(drawing, room, label);
                 }
-                self.paragraph(drawing, room, text, at, 8 * MM);
+                self.paragraph(drawing, room, text, at, 8 * MM)
             }
             Row::Sample(sample, text) => {
                 show(
@@ -231,21 +233,27 @@ impl List {
                     *sample,
                     Extent::sized(at.moved(0, 300), 13 * MM, ROW - 600),
                 );
-                self.paragraph(drawing, room, text, at, 16 * MM);
+                self.paragraph(drawing, room, text, at, 16 * MM)
             }
         }
     }
 
-    fn paragraph(&self, drawing: &mut Drawing, room: &mut Room, text: &str, at: Spot, indent: Micron) {
-        let mut y = at.y + 400;
+    /// Sets a text in lines, and tells how many: one at least.
+    fn paragraph(
+        &self,
+        drawing: &mut Drawing,
+        room: &mut Room,
+        text: &str,
+        at: Spot,
+        indent: Micron,
+    ) -> Micron {
+        let mut lines = 0;
         for text in wrapped(text, self.width - indent, SMALL) {
-            put(
-                drawing,
-                room,
-                Label::new(Says::Note, text, Spot::new(at.x + indent, y), SMALL),
-            );
-            y += ROW;
+            let corner = Spot::new(at.x + indent, at.y + 400 + lines * ROW);
+            put(drawing, room, Label::new(Says::Note, text, corner, SMALL));
+            lines += 1;
         }
+        lines.max(1)
     }
 }
 

@@ -115,18 +115,26 @@ impl Room {
 
     /// The first of the free places that covers the least.
     pub(super) fn best(&self, places: impl IntoIterator<Item = Extent>) -> Option<(Extent, usize)> {
+        self.best_under(usize::MAX, places, |_| true)
+    }
+
+    /// The first of the free places that fit and cover the least, if that is less than a number.
+    pub(super) fn best_under(
+        &self,
+        limit: usize,
+        places: impl IntoIterator<Item = Extent>,
+        fits: impl Fn(&Extent) -> bool,
+    ) -> Option<(Extent, usize)> {
         let mut best: Option<(Extent, usize)> = None;
         for place in places {
-            if !self.is_free(&place) {
-                continue;
-            }
-            let least = best.map_or(usize::MAX, |(_, least)| least);
+            let least = best.map_or(limit, |(_, least)| least);
+            // Most places cover too much: that is asked first.
             let hits = self.hits(&place, least);
-            if hits < least {
+            if hits < least && self.is_free(&place) && fits(&place) {
                 best = Some((place, hits));
-            }
-            if hits == 0 {
-                break;
+                if hits == 0 {
+                    break;
+                }
             }
         }
         best

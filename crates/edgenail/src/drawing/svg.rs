@@ -276,13 +276,8 @@ fn number(out: &mut String, value: Micron) {
     if value < 0 {
         push(b'-');
     }
-    out.extend(
-        digits
-            .get(at..)
-            .unwrap_or_default()
-            .iter()
-            .map(|&digit| char::from(digit)),
-    );
+    let written = digits.get(at..).unwrap_or_default();
+    out.push_str(std::str::from_utf8(written).unwrap_or_default());
 }
 
 const fn digit_of(number: u64) -> u8 {
@@ -291,18 +286,23 @@ const fn digit_of(number: u64) -> u8 {
 
 /// Text as it may stand in XML; what XML cannot hold is shown as the replacement character.
 fn escaped(out: &mut String, text: &str) {
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            '\t' | '\n' | '\r' => out.push(' '),
-            '\0'..='\u{1f}' | '\u{7f}'..='\u{9f}' | '\u{fffe}' | '\u{ffff}' => out.push('\u{fffd}'),
-            _ => out.push(c),
-        }
+    let mut plain = 0;
+    for (at, c) in text.char_indices() {
+        let instead = match c {
+            '&' => "&amp;",
+            '<' => "&lt;",
+            '>' => "&gt;",
+            '"' => "&quot;",
+            '\'' => "&#39;",
+            '\t' | '\n' | '\r' => " ",
+            '\0'..='\u{1f}' | '\u{7f}'..='\u{9f}' | '\u{fffe}' | '\u{ffff}' => "\u{fffd}",
+            _ => continue,
+        };
+        out.push_str(text.get(plain..at).unwrap_or_default());
+        out.push_str(instead);
+        plain = at + c.len_utf8();
     }
+    out.push_str(text.get(plain..).unwrap_or_default());
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use crate::drawing::glyphs::{line, width};
 use crate::drawing::{Extent, Form, Label, Layer, Mark, Micron, Says, Spot};
 
 /// The words of a piece.
+#[derive(Clone)]
 pub(super) struct Words {
     /// The piece's place in its list; nothing where no piece is named.
     pub piece: Option<u32>,

@@ -16,7 +16,7 @@ mod title;
 mod wood;
 
 use super::input::WallDrawingInput;
-use super::page::{MARGIN, SHEET_HEIGHT, SHEET_WIDTH, frame_page, put};
+use super::page::{List, MARGIN, SHEET_HEIGHT, SHEET_WIDTH, frame_page, put};
 use super::place::Room;
 use super::view::{View, scales};
 use super::{Drawing, Extent, Label, MM, Micron, Says, Spot};
@@ -82,7 +82,8 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
         Shows::Sheathing => LEAST_FOR_LISTS,
         Shows::Frame => LEAST_FOR_FRAME,
     };
-    let mut lists: Option<Vec<Flowing>> = None;
+    // What the lists say does not depend on the scale, but for the legend.
+    let mut said: Option<(Vec<List>, Vec<Flowing>)> = None;
     let mut chosen: Option<(Canvas<'_>, &str)> = None;
     let mut wall_fits = false;
     for &(denominator, scale) in scales(input.style) {
@@ -93,8 +94,13 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
         let canvas = Canvas::new(input, wall, shows, &rows, levels, denominator);
         let under = canvas.under(&rows);
         let fits = canvas.wall_fits(under) && {
-            let lists = lists.get_or_insert_with(|| measured(&canvas.lists(shows, true)));
-            canvas.fits(lists, under)
+            let (_, heights) = said.get_or_insert_with(|| {
+                let lists = canvas.lists(shows);
+                let legend = canvas.legend(shows, true);
+                let heights = measured(&lists).into_iter().chain(measured(&legend));
+                (lists, heights.collect())
+            });
+            canvas.fits(heights, under)
         };
         if !wall_fits || fits {
             wall_fits = canvas.wall_fits(under);
@@ -120,7 +126,8 @@ fn draw(input: &WallDrawingInput<'_>, shows: Shows) -> Option<Drawing> {
         canvas.flags();
     }
     canvas.block_keys();
-    let lists = canvas.lists(shows, false);
+    let mut lists = said.map_or_else(|| canvas.lists(shows), |(lists, _)| lists);
+    lists.extend(canvas.legend(shows, false));
     let pages = canvas.set_lists(&lists, canvas.under(&rows));
     Some(canvas.finish(shows, scale, pages))
 }

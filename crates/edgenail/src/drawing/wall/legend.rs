@@ -1,8 +1,9 @@
 //! The legend.
 
+use super::arrange::split;
 use super::nails::layer_of;
 use super::{Canvas, Shows};
-use crate::drawing::page::{Row, Sample};
+use crate::drawing::page::{List, Row, Sample};
 use crate::drawing::{Layer, Micron};
 use crate::nailing::Zone;
 use crate::wording::counted;
@@ -12,8 +13,13 @@ const ZONE_DOT: Micron = 510;
 const KIND_DOT: Micron = 900;
 
 impl Canvas<'_> {
+    /// The legend row by row; with everything that it can say where the drawing is only being laid out.
+    pub(super) fn legend(&self, shows: Shows, whole: bool) -> Vec<List> {
+        split(&[], self.legend_rows(shows, whole))
+    }
+
     /// What lines, hatches and signs of this drawing mean; everything that a legend can say where `whole`.
-    pub(super) fn legend_rows(&self, shows: Shows, whole: bool) -> Vec<Row> {
+    fn legend_rows(&self, shows: Shows, whole: bool) -> Vec<Row> {
         let drawn = |layer: Layer| whole || self.drawing.marks.iter().any(|mark| mark.layer == layer);
         let mut rows = vec![Row::Heading("Legend".into())];
         let mut add = |used: bool, sample: Sample, text: &str| {

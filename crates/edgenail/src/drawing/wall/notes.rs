@@ -14,8 +14,8 @@ use crate::length::{Length, Rounding};
 use crate::wording::counted;
 
 impl Canvas<'_> {
-    /// All lists, row by row; with every entry that a legend can have where the drawing is only being laid out.
-    pub(super) fn lists(&self, shows: Shows, whole_legend: bool) -> Vec<List> {
+    /// All lists but the legend, row by row.
+    pub(super) fn lists(&self, shows: Shows) -> Vec<List> {
         let mut lists: Vec<List> = Vec::new();
         let mut add = |columns: &[Micron], rows: Vec<Row>| {
             if rows.len() > 1 {
@@ -35,7 +35,6 @@ impl Canvas<'_> {
             add(&[], self.nailing_rows());
             add(&[], self.finding_rows());
         }
-        add(&[], self.legend_rows(shows, whole_legend));
         lists
     }
 

@@ -77,16 +77,15 @@ impl Canvas<'_> {
         let split = self.words(piece);
         let joined = Words {
             size: vec![split.size.join(" ")],
-            ..self.words(piece)
+            ..split.clone()
         };
         let bare = Words {
             size: Vec::new(),
-            ..self.words(piece)
+            ..split.clone()
         };
         let only_mark = Words {
-            size: Vec::new(),
             turn: String::new(),
-            ..self.words(piece)
+            ..bare.clone()
         };
         // No type comes out smaller than what is read on paper.
         let sets: [(&Words, &[Micron]); 4] = [
@@ -105,22 +104,16 @@ impl Canvas<'_> {
         let mut fallback: Option<(usize, Extent, usize)> = None;
         let bounds = self.view.extent(&piece.blank());
         let is_plain = piece.outline.is_rect().is_some();
+        let xs = across(&bounds, columns);
         // The outline is asked only where it is more than the piece's bounds.
-        let fits = |place: &Extent| bounds.covers(place) && (is_plain || holds(rings, place));
+        let fits = |place: &Extent| is_plain || holds(rings, place);
         for (index, tag) in tags.iter().enumerate() {
-            let places = candidates(&bounds, columns, tag.size()).filter(fits);
-            let Some((place, hits)) = self.room.best(places) else {
-                continue;
-            };
-            if hits == 0 && index < sized {
-                fallback = Some((index, place, hits));
+            let least = fallback.map_or(usize::MAX, |(_, _, least)| least);
+            if least == 0 || (fallback.is_some() && index >= sized) {
                 break;
             }
-            let better = match &fallback {
-                None => true,
-                Some((_, _, least)) => index < sized && hits < *least,
-            };
-            if better {
+            let places = candidates(&bounds, &xs, tag.size());
+            if let Some((place, hits)) = self.room.best_under(least, places, fits) {
                 fallback = Some((index, place, hits));
             }
         }
@@ -148,10 +141,14 @@ impl Canvas<'_> {
             .map(|sheet| sheet.strength_axis);
         let upright = (piece.running == Running::Upright) == (along != Some(StrengthAxis::Width));
         let bounds = self.view.extent(&piece.blank());
+        let xs = across(&bounds, columns);
         for long in [14 * MM, 9 * MM, 6 * MM] {
             let size = if upright { (1_400, long) } else { (long, 1_400) };
-            let places = candidates(&bounds, columns, size).filter(|place| holds(rings, place));
-            let Some((place, _)) = self.room.best(places) else {
+            let places = candidates(&bounds, &xs, size);
+            let best = self
+                .room
+                .best_under(usize::MAX, places, |place| holds(rings, place));
+            let Some((place, _)) = best else {
                 continue;
             };
             self.room.take(place);
@@ -295,22 +292,21 @@ fn stacked(lines: &[String], middle: Spot, size: Micron) -> Vec<Label> {
     labels
 }
 
-/// Boxes of a size over a piece, those between its nail rows first.
-fn candidates(
-    bounds: &Extent,
-    columns: &[Micron],
-    size: (Micron, Micron),
-) -> impl Iterator<Item = Extent> + use<> {
-    let (x0, y0) = (bounds.x0, bounds.y0);
-    let (wide, high) = (bounds.width(), bounds.height());
-    let mut xs: Vec<Micron> = columns.to_vec();
-    xs.extend(TRIES.iter().take(9).map(|share| x0 + wide * share / 100));
-    TRIES.iter().flat_map(move |share| {
-        let y = y0 + high * share / 100;
-        xs.clone()
-            .into_iter()
-            .map(move |x| Extent::around(Spot::new(x, y), size.0, size.1))
-    })
+/// Middles to be tried from side to side of a piece, those between its nail rows first.
+fn across(bounds: &Extent, columns: &[Micron]) -> Vec<Micron> {
+    let shares = TRIES.iter().take(9);
+    let inside = shares.map(|share| bounds.x0 + bounds.width() * share / 100);
+    columns.iter().copied().chain(inside).collect()
+}
+
+/// Boxes of a size within the bounds of a piece with their middles at these places across.
+fn candidates(bounds: &Extent, xs: &[Micron], size: (Micron, Micron)) -> impl Iterator<Item = Extent> {
+    let places = TRIES.iter().flat_map(move |share| {
+        let y = bounds.y0 + bounds.height() * share / 100;
+        xs.iter()
+            .map(move |&x| Extent::around(Spot::new(x, y), size.0, size.1))
+    });
+    places.filter(|place| bounds.covers(place))
 }
 
 /// A place inside a piece: the middle of the largest of its columns.
