@@ -29,7 +29,7 @@ pub use rules::rules;
 pub use side::{Joint, Side, Sides};
 pub use spec::{BandSpec, LayoutSpec, PieceSpec};
 pub use starting_end::starting_end;
-pub use turn::{Turn, When, hung_on_deck, hung_on_deck_of, storey_of};
+pub use turn::{Turn, When, hung_on_deck, hung_on_deck_of, laps, section_of, storey_of};
 
 #[cfg(test)]
 mod tests;

@@ -3,6 +3,7 @@
 use crate::frame::{Axis, EndCondition, Frame, MemberKind, SectionPlace, StoreyPlace};
 use crate::geometry::Rect;
 use crate::house::{Practice, SheathingPlace};
+use crate::length::Length;
 use serde::Serialize;
 
 /// What has to stand before a piece is hung; the later, the more.
@@ -80,7 +81,7 @@ fn storey_at(frame: &Frame, section: u32, stage: u32) -> Option<&StoreyPlace> {
 }
 
 /// A piece reaches past an end of the frame where it laps the neighbour.
-fn laps(frame: &Frame, blank: &Rect) -> bool {
+pub fn laps(frame: &Frame, blank: &Rect) -> bool {
     let past = |end: EndCondition, past: bool| matches!(end, EndCondition::Laps { .. }) && past;
     let first = frame.sections.first().map(|section| section.x.lo);
     let last = frame.sections.last().map(|section| section.x.hi);
@@ -113,16 +114,19 @@ fn fits_deck(frame: &Frame, storey: &StoreyPlace, blank: &Rect) -> bool {
     blank.y1 <= top && (storey.stage == 0 || blank.y0 >= storey.base)
 }
 
+/// The section that something with its middle here belongs to, as a place in the frame's list.
+pub fn section_of(frame: &Frame, x: Length) -> Option<usize> {
+    let mut sections = frame.sections.iter();
+    sections
+        .position(|section| x <= section.x.hi)
+        .or_else(|| frame.sections.len().checked_sub(1))
+}
+
 /// The storey that something belongs to, with its place in the frame's list: of its section, the highest that begins
 /// at or below its middle, else the lowest. What lies on a floor band belongs to the storey below it.
 pub fn storey_of<'f>(frame: &'f Frame, rect: &Rect) -> Option<(usize, &'f StoreyPlace)> {
     let middle = (rect.y0 + rect.y1).half();
-    let x = (rect.x0 + rect.x1).half();
-    let section = frame
-        .sections
-        .iter()
-        .position(|section| x <= section.x.hi)
-        .or_else(|| frame.sections.len().checked_sub(1))?;
+    let section = section_of(frame, (rect.x0 + rect.x1).half())?;
     // Once over the storeys, since every price of a piece asks this.
     let (mut lowest, mut highest) = (None::<(usize, &StoreyPlace)>, None::<(usize, &StoreyPlace)>);
     for (index, storey) in frame.storeys.iter().enumerate() {

@@ -3,8 +3,7 @@
 use super::Prices;
 use crate::amount::Amount;
 use crate::geometry::Interval;
-use crate::house::{NailTool, Sheet};
-use crate::layout::Running;
+use crate::house::NailTool;
 use crate::length::Length;
 use crate::takeoff::{Charge, Part};
 
@@ -25,38 +24,6 @@ impl Prices<'_> {
                 .scaled(i128::from(height.units()), i128::from(stick.length.units()))
         });
         self.minutes(self.kernel.rates.added_stud) + self.money(stick.unwrap_or_default())
-    }
-
-    /// No piece costs less than this and its [least material](Prices::least_material): the cheapest setting, less what
-    /// rounding may take off the material.
-    pub fn least_setting(&self) -> Amount {
-        let rates = self.kernel.rates;
-        let each = [
-            rates.set_small,
-            rates.set_8,
-            rates.set_9,
-            rates.set_10,
-            rates.set_longer,
-        ];
-        each.into_iter()
-            .map(|each| self.minutes(each))
-            .min()
-            .unwrap_or_default()
-            - self.money(Amount::from_ten_thousandths(1))
-            - Amount::from_ten_thousandths(2)
-    }
-
-    /// What a rectangle of this height takes of a sheet at least, for each unit of its length, in 1/65536.
-    pub fn least_material(&self, height: Length, sheet: &Sheet, running: Running) -> i64 {
-        let (up, across) = match running {
-            Running::Upright => (sheet.length, sheet.width),
-            Running::Flat => (sheet.width, sheet.length),
-        };
-        let kerf = self.kernel.practice.kerf;
-        let rows = ((up + kerf).units() / (height + kerf).units().max(1)).max(1);
-        let column = (across + kerf).units().max(1) * rows;
-        let price = i128::from(self.money(sheet.price).ten_thousandths());
-        i64::try_from((price << 16) / i128::from(column)).unwrap_or(0)
     }
 
     /// A row of blocks in every bay of this stretch, with two rows of edge nails.

@@ -9,6 +9,7 @@
 //! The law: for every layout, legal or not, the sum of [`local`] prices, each piece nailed for itself, equals what the
 //! finished take-off charges the wall with, and [`judgement`].
 
+mod breaks;
 mod corner;
 mod cost;
 mod course;

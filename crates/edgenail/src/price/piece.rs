@@ -22,13 +22,22 @@ impl Prices<'_> {
         self.narrow(account, &outline.bounds(), sides);
     }
 
-    /// What [`Prices::piece`] adds for a rectangle; nothing for an empty one.
-    pub fn rectangle(&self, blank: &Rect, sides: Sides, sheet: &Sheet, running: Running) -> Amount {
+    /// What [`Prices::piece`] adds for a rectangle whatever sheet it is cut from; nothing for an empty one.
+    pub fn set_rectangle(&self, blank: &Rect, sides: Sides) -> Amount {
+        let mut total = Amount::ZERO;
+        if !blank.is_empty() {
+            self.kernel.set_rectangle(blank, &mut self.into(&mut total));
+            self.narrow(&mut total, blank, sides);
+        }
+        total
+    }
+
+    /// What [`Prices::piece`] adds for a rectangle that is cut from this sheet; nothing for an empty one.
+    pub fn cut_rectangle(&self, blank: &Rect, sheet: &Sheet, running: Running) -> Amount {
         let mut total = Amount::ZERO;
         if !blank.is_empty() {
             self.kernel
                 .rectangle(blank, sheet, running, &mut self.into(&mut total));
-            self.narrow(&mut total, blank, sides);
         }
         total
     }

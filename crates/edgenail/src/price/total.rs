@@ -117,8 +117,8 @@ impl Prices<'_> {
         }
     }
 
-    /// Blocks, added studs, widened members.
-    fn wood(&self, account: &mut impl Account, blocking: &Blocking) {
+    /// Adds blocks, added studs, widened members.
+    pub fn wood(&self, account: &mut impl Account, blocking: &Blocking) {
         for block in &blocking.blocks {
             self.block(block, account);
         }

@@ -2,12 +2,14 @@
 
 use super::FORBIDDING;
 use super::space::{Space, up_and_across};
+use super::strip::{Cheapest, StripPrices};
 use crate::amount::Amount;
 use crate::frame::Axis;
-use crate::geometry::{Interval, Rect};
+use crate::geometry::Interval;
 use crate::house::End;
-use crate::layout::{BandSpec, Joint, Running, Sides, on_sawn_rim};
+use crate::layout::{BandSpec, Running};
 use crate::length::Length;
+use std::collections::HashMap;
 
 /// What a course has to fit, whatever lies below it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -34,6 +36,8 @@ pub(super) struct Course<'s, 'a> {
     of_any: Strips<'s, 'a>,
     /// Strips from sheets of one kind only, in the order of the kinds.
     of_one: Vec<Strips<'s, 'a>>,
+    /// The cheapest seams over seams of the course below, as they were found.
+    known: HashMap<Vec<Length>, Option<BandSpec>>,
 }
 
 /// Strips of a course from some kinds of sheet, priced when they are first looked at.
@@ -45,7 +49,7 @@ struct Strips<'s, 'a> {
 }
 
 /// Nothing before a strip is looked at; then its price and its sheet where some sheet can cover it.
-type Looked = Option<Option<(Amount, u32)>>;
+type Looked = Option<Cheapest>;
 
 /// The way on from a stop to the far end.
 #[derive(Clone, Copy, Debug)]
@@ -66,6 +70,7 @@ impl<'s, 'a> Course<'s, 'a> {
             seams: stops.iter().map(|x| seam_price(space, &slot, *x)).collect(),
             of_any: Strips::new(space, slot, space.sheets.clone(), &stops),
             of_one: Vec::new(),
+            known: HashMap::new(),
             space,
             slot,
             stops,
@@ -79,6 +84,15 @@ impl<'s, 'a> Course<'s, 'a> {
     /// Where the cheapest strips come from unlike sheets, the cheapest from sheets of one kind are weighed against
     /// them.
     pub fn cheapest(&mut self, below: &[Length], effort: &mut u64) -> Option<BandSpec> {
+        if let Some(known) = self.known.get(below) {
+            return known.clone();
+        }
+        let found = self.search(below, effort);
+        self.known.insert(below.to_vec(), found.clone());
+        found
+    }
+
+    fn search(&mut self, below: &[Length], effort: &mut u64) -> Option<BandSpec> {
         let Self {
             space,
             slot,
@@ -151,13 +165,12 @@ impl<'s, 'a> Strips<'s, 'a> {
             for (step, strip) in self.priced[from].iter_mut().enumerate().rev() {
                 let to = from + 1 + step;
                 let Some(onward) = onward[to] else { continue };
-                let span = Interval::new(stops[from], stops[to]);
-                if best.is_some_and(|best| best.price <= onward + self.prices.least(span, through)) {
+                if best.is_some_and(|best| best.price <= onward) {
                     continue;
                 }
                 let priced = strip.get_or_insert_with(|| {
                     *effort += 1;
-                    self.prices.of(span)
+                    self.prices.of(Interval::new(stops[from], stops[to]), through)
                 });
                 let Some((price, sheet)) = *priced else { continue };
                 let price = price + onward;
@@ -246,172 +259,4 @@ fn seam_price(space: &Space<'_>, slot: &Slot, x: Length) -> Amount {
         price += Amount::from_ten_thousandths(1);
     }
     price
-}
-
-/// What the strips of one course cost.
-#[derive(Debug)]
-struct StripPrices<'s, 'a> {
-    space: &'s Space<'a>,
-    slot: Slot,
-    /// What the course meets at the bottom and at the top.
-    level: (Joint, Joint),
-    /// The course's height less its gaps.
-    y: Interval,
-    /// The wall's upper limit comes down into the course.
-    under_slope: bool,
-    /// The widest that may be.
-    widest: Length,
-    /// Openings and bare zones in the course.
-    holes: Vec<Rect>,
-    /// No strip with sheathing over the whole height of the course costs less than this and, for each unit of its
-    /// length, so many 1/65536.
-    floor: (Amount, i64),
-    /// Sheets that it may be cut from.
-    sheets: Vec<u32>,
-    /// The parts of the strip that is being priced.
-    parts: Vec<Rect>,
-}
-
-impl<'s, 'a> StripPrices<'s, 'a> {
-    fn new(space: &'s Space<'a>, slot: Slot, sheets: Vec<u32>) -> Self {
-        let level = |y: Length, at_end: bool| match (at_end, on_sawn_rim(space.practice, space.frame, y)) {
-            (true, _) => Joint::End,
-            (false, true) => Joint::RimSeam,
-            (false, false) => Joint::Seam,
-        };
-        let give = |y: Length, at_end: bool| if at_end { Length::ZERO } else { space.half_gap(y) };
-        let y = Interval::new(
-            slot.y.lo + give(slot.y.lo, slot.lowest),
-            slot.y.hi - give(slot.y.hi, slot.uppermost),
-        );
-        let under_slope = space.frame.upper.points().iter().any(|point| point.y < y.hi);
-        let least = sheets.iter().filter_map(|index| {
-            let sheet = space.sheet(*index)?;
-            Some(space.prices.least_material(y.len(), sheet, slot.running))
-        });
-        Self {
-            space,
-            slot,
-            level: (level(slot.y.lo, slot.lowest), level(slot.y.hi, slot.uppermost)),
-            y,
-            under_slope,
-            widest: space.widest(slot.running),
-            holes: space
-                .holes
-                .iter()
-                .filter(|hole| hole.y_span().overlaps(y))
-                .copied()
-                .collect(),
-            floor: (space.prices.least_setting(), least.min().unwrap_or(0)),
-            sheets,
-            parts: Vec::new(),
-        }
-    }
-
-    /// How far strips from a stop may reach before they have sheathing over the whole height of the course: openings
-    /// run through shorter ones.
-    fn through(&self, stop: Length) -> Interval {
-        let half = self.space.gap.half();
-        let to_right = self.holes.iter().filter(|hole| hole.x0 <= stop + half);
-        let to_left = self.holes.iter().filter(|hole| stop - half <= hole.x1);
-        Interval {
-            lo: to_left.map(|hole| hole.x0 - half).fold(stop, Length::min),
-            hi: to_right.map(|hole| hole.x1 + half).fold(stop, Length::max),
-        }
-    }
-
-    /// Less than what a strip costs, or as much; `through` is how far openings run [through](Self::through) strips from
-    /// one of its ends.
-    fn least(&self, strip: Interval, through: Interval) -> Amount {
-        if self.under_slope || through.covers(strip) {
-            return Amount::ZERO;
-        }
-        // A sheet at the end of the wall may be a little short of its strip.
-        let length = strip.len() - self.space.gap - self.space.practice.end_short;
-        let material = (length.max(Length::ZERO).units() * self.floor.1) >> 16;
-        self.floor.0 + Amount::from_ten_thousandths(material)
-    }
-
-    /// The cheapest sheet for a strip, with its price.
-    fn of(&mut self, strip: Interval) -> Option<(Amount, u32)> {
-        let (at_left, at_right) = (strip.lo == self.space.x.lo, strip.hi == self.space.x.hi);
-        let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
-        let sides = Sides {
-            left: end(at_left),
-            right: end(at_right),
-            bottom: self.level.0,
-            top: self.level.1,
-        };
-        let half = self.space.gap.half();
-        let give = |at_end: bool| if at_end { Length::ZERO } else { half };
-        let x = Interval::new(strip.lo + give(at_left), strip.hi - give(at_right));
-        self.divide(x);
-        self.cheapest(strip, sides)
-    }
-
-    /// The cheapest sheet for the parts of a strip.
-    fn cheapest(&self, strip: Interval, sides: Sides) -> Option<(Amount, u32)> {
-        let (practice, parts) = (self.space.practice, &self.parts);
-        let narrow = strip.len() + practice.strip_allowance < practice.strip_least;
-        let low = |part: &Rect| part.height() <= practice.strip_least * 2;
-        let penalty = if narrow && !parts.iter().all(low) {
-            FORBIDDING
-        } else {
-            Amount::default()
-        };
-        let mut best: Option<(Amount, u32)> = None;
-        for index in &self.sheets {
-            let Some(sheet) = self.space.sheet(*index) else {
-                continue;
-            };
-            let (up, across) = up_and_across(sheet, self.slot.running);
-            let short = |near: Joint, far: Joint| {
-                if near == Joint::End || far == Joint::End {
-                    practice.end_short
-                } else {
-                    Length::ZERO
-                }
-            };
-            let fits = |part: &Rect| {
-                part.width() <= across + short(sides.left, sides.right)
-                    && part.height() <= up + short(sides.bottom, sides.top)
-            };
-            if !parts.iter().all(fits) {
-                continue;
-            }
-            let of = |part: &Rect| self.space.prices.rectangle(part, sides, sheet, self.slot.running);
-            let price = penalty + parts.iter().filter(|part| !part.is_empty()).map(of).sum();
-            if best.is_none_or(|(least, _)| price < least) {
-                best = Some((price, *index));
-            }
-        }
-        best
-    }
-
-    /// Writes over the parts what is left of a strip where openings run across its whole width, under a rake up to
-    /// its highest point.
-    fn divide(&mut self, x: Interval) {
-        let (space, y) = (self.space, self.y);
-        self.parts.clear();
-        let high = if self.under_slope {
-            let over = space.frame.upper.y_over(x);
-            over.map_or(y.hi, |span| span.hi.min(y.hi))
-        } else {
-            y.hi
-        };
-        if y.lo >= high {
-            return;
-        }
-        let left = Interval::new(y.lo, high);
-        let runs_through = |hole: &&Rect| hole.x0 <= x.lo && x.hi <= hole.x1 && hole.y_span().overlaps(y);
-        if !self.holes.iter().any(|hole| runs_through(&hole)) {
-            self.parts.push(Rect::from_spans(x, left));
-            return;
-        }
-        let through = self.holes.iter().filter(runs_through).map(Rect::y_span);
-        let through = Interval::union(through.collect());
-        let spans = Interval::subtract(left, &through);
-        self.parts
-            .extend(spans.into_iter().map(|span| Rect::from_spans(x, span)));
-    }
 }

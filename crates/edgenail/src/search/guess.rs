@@ -1,6 +1,7 @@
 //! What a course between two levels seems to cost before its seams are known.
 
 use super::FORBIDDING;
+use super::alike::Alike;
 use super::level::Levels;
 use super::space::{Space, up_and_across};
 use crate::amount::Amount;
@@ -8,6 +9,7 @@ use crate::geometry::{Interval, Rect};
 use crate::house::Sheet;
 use crate::layout::{Joint, Running, Sides};
 use crate::length::Length;
+use crate::takeoff::Place;
 
 /// Prices courses between levels.
 pub(super) struct Guesses<'s, 'a> {
@@ -39,6 +41,8 @@ struct Row<'a> {
     across: Length,
     /// How many of them stand side by side.
     count: i64,
+    /// What one of them costs by its height, for each place that it is set from and along a floor band or not.
+    alike: Alike<Amount>,
 }
 
 impl<'s, 'a> Guesses<'s, 'a> {
@@ -65,9 +69,9 @@ impl<'s, 'a> Guesses<'s, 'a> {
 
     /// Every course that may run so, by the level that it ends at.
     pub fn courses(&self, running: Running) -> Vec<Vec<Guess>> {
-        let rows = self.rows(running);
-        let course = |from, to| {
-            let price = self.price(running, &rows, from, to)?;
+        let mut rows = self.rows(running);
+        let mut course = |from, to| {
+            let price = self.price(running, &mut rows, from, to)?;
             Some(Guess { from, running, price })
         };
         let to = 0..self.levels.len();
@@ -84,6 +88,7 @@ impl<'s, 'a> Guesses<'s, 'a> {
                 up,
                 across,
                 count: self.space.x.len().spaces(across + self.space.gap),
+                alike: Alike::new(self.space.prices.breaks(across, &[up]), 2 * Place::COUNT),
             }
         };
         sheets
@@ -93,7 +98,7 @@ impl<'s, 'a> Guesses<'s, 'a> {
 
     /// The course from one level to another as if there were no openings. `None` where no sheet fits or the course is a
     /// mere filler.
-    fn price(&self, running: Running, rows: &[Row<'_>], from: usize, to: usize) -> Option<Amount> {
+    fn price(&self, running: Running, rows: &mut [Row<'_>], from: usize, to: usize) -> Option<Amount> {
         let y = Interval::new(*self.levels.get(from)?, *self.levels.get(to)?);
         let (lowest, uppermost) = (from == 0, *self.ends.get(to)?);
         let gap = |level: usize, end: bool| {
@@ -109,7 +114,7 @@ impl<'s, 'a> Guesses<'s, 'a> {
         } else {
             Length::ZERO
         };
-        let mut high = rows.iter().filter(|row| net <= row.up + short).peekable();
+        let mut high = rows.iter_mut().filter(|row| net <= row.up + short).peekable();
         high.peek()?;
         if *self.ends.get(from)? || !self.fits(y, net, uppermost) || self.space.runs_past_rim(y) {
             return None;
@@ -121,12 +126,31 @@ impl<'s, 'a> Guesses<'s, 'a> {
             bottom: end(lowest),
             top: end(uppermost),
         };
+        let prices = &self.space.prices;
+        // Sheets of one width make the same piece.
+        let mut last = None;
         let sheets = high.filter_map(|row| {
             let blank = Rect::from_size(Length::ZERO, y.lo, row.across, net.min(row.up));
-            let each = || self.space.prices.rectangle(&blank, sides, row.sheet, running);
-            (!blank.is_empty()).then(|| each().times(row.count).unwrap_or_default())
+            if blank.is_empty() {
+                return None;
+            }
+            let group = match last {
+                Some((other, group)) if other == blank => group,
+                _ => self.group(&blank),
+            };
+            last = Some((blank, group));
+            let price =
+                || prices.set_rectangle(&blank, sides) + prices.cut_rectangle(&blank, row.sheet, running);
+            let each = row.alike.of(group, blank.height(), price);
+            Some(each.times(row.count).unwrap_or_default())
         });
         Some(sheets.min()? + *self.seams.get(to)?)
+    }
+
+    /// Pieces of one row and height cost the same where they are set from one place, along a floor band or not.
+    fn group(&self, blank: &Rect) -> usize {
+        let along_band = self.space.frame.ties_band(blank.y_span());
+        2 * (self.space.prices.place(blank) as usize) + usize::from(along_band)
     }
 
     /// The course is no mere filler, and short of the top a last one ends only where that saves a cut.

@@ -6,24 +6,28 @@
 //! may yet be the cheapest are built through all stages, and the one whose finished stages cost least wins. The result is legal, the same every time, and cheap; that none is cheaper is not proven,
 //! and the plan says so.
 
+mod alike;
+mod build;
 mod course;
 mod datum;
 mod guess;
 mod level;
 mod space;
 mod stack;
+mod strip;
 
 use crate::amount::Amount;
 use crate::error::Error;
-use crate::evaluate::{Evaluated, evaluate_layout};
-use crate::finding::{Finding, FindingCode, Severity};
+use crate::evaluate::Evaluated;
+use crate::finding::Severity;
 use crate::frame::Frame;
 use crate::geometry::Interval;
 use crate::house::{End, House};
-use crate::layout::{BandSpec, Layout, LayoutSpec, Running, lay_out, starting_end};
+use crate::layout::{BandSpec, LayoutSpec, Running, lay_out, rules, starting_end};
 use crate::length::Length;
-use crate::price::{Part, layout_cost};
+use crate::price::layout_cost;
 use crate::wording::counted;
+use build::{Candidate, build};
 use course::{Course, Slot};
 use serde::Serialize;
 use space::Space;
@@ -92,7 +96,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         (found, stopped) = candidates(&space, house, &mut effort);
     }
     let most = space.practice.alternatives as usize;
-    let (built, count) = build(house, frame, found, most + 1);
+    let (built, count) = build(&space, house, found, most + 1);
     let mut built = built.into_iter();
     let chosen = built
         .next()
@@ -143,63 +147,17 @@ fn candidates(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Candid
             {
                 let layout = lay_out(house, space.frame, &spec);
                 let known = layout_cost(&space.prices, &layout);
-                found.push(Candidate { spec, layout, known });
+                let judged = rules(house, space.frame, &layout);
+                found.push(Candidate {
+                    spec,
+                    layout,
+                    known,
+                    judged,
+                });
             }
         }
     }
     (found, false)
-}
-
-/// A layout that may be built through the other stages.
-struct Candidate {
-    spec: LayoutSpec,
-    layout: Layout,
-    /// What it costs without backing and nails.
-    known: Amount,
-}
-
-/// Takes candidates through all stages, those first that cost least without backing and nails; at least so many, and
-/// all that may yet be the cheapest with nothing refused and nothing to mend.
-///
-/// Every layout nails the same members, so that no count of nails is far from another: a candidate is left where
-/// even with three quarters of the fewest nails seen it would cost more than one that was built.
-///
-/// Returns the first so many by rank, and how many were built: the others are not kept.
-fn build(
-    house: &House,
-    frame: &Frame,
-    mut candidates: Vec<Candidate>,
-    least: usize,
-) -> (Vec<Evaluated>, u64) {
-    candidates.sort_by_key(|candidate| candidate.known);
-    let (mut kept, mut count) = (Vec::new(), 0);
-    let (mut cheapest, mut fewest) = (None, None);
-    for Candidate { spec, layout, known } in candidates {
-        let nails = fewest.and_then(|nails: Amount| nails.scaled(3, 4));
-        let beaten = |cheapest: Amount| cheapest < known + nails.unwrap_or_default();
-        if kept.len() >= least && cheapest.is_some_and(beaten) {
-            break;
-        }
-        let next = evaluate_layout(house, frame, spec, layout);
-        let of_nails = [Part::Nails, Part::GunNails, Part::HandNails];
-        let nails = next
-            .cost
-            .parts
-            .iter()
-            .filter(|part| of_nails.contains(&part.part));
-        let nails: Amount = nails.map(|part| part.amount).sum();
-        fewest = Some(fewest.map_or(nails, |fewest: Amount| fewest.min(nails)));
-        if wrong(&next) == (0, 0) {
-            let total = next.cost.total;
-            cheapest = Some(cheapest.map_or(total, |cheapest: Amount| cheapest.min(total)));
-        }
-        let rank = rank(&next);
-        let place = kept.partition_point(|(other, _)| *other <= rank);
-        kept.insert(place, (rank, next));
-        kept.truncate(least);
-        count += 1;
-    }
-    (kept.into_iter().map(|(_, built)| built).collect(), count)
 }
 
 /// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.
@@ -247,48 +205,6 @@ impl<'s, 'a> Courses<'s, 'a> {
         }
         Some(LayoutSpec::Bands { reach, bands })
     }
-}
-
-/// How much of a layout is refused, and how much has to be mended.
-fn wrong(built: &Evaluated) -> (usize, usize) {
-    let count =
-        |wanted: &dyn Fn(&Finding) -> bool| built.findings.iter().filter(|finding| wanted(finding)).count();
-    let mend =
-        |finding: &Finding| finding.severity == Severity::Mend && finding.code != FindingCode::NailBlocked;
-    (
-        count(&|finding| finding.severity == Severity::Refuse),
-        count(&mend),
-    )
-}
-
-/// Legal first, then with least to mend, then cheap, then by the order of ties: seams clear of plate joints, fewer pieces, upright, lower bottom line,
-/// the higher course below, so that what is cut ends at the top, seams.
-fn rank(built: &Evaluated) -> impl Ord + use<> {
-    let flat = built
-        .layout
-        .bands
-        .iter()
-        .filter(|band| band.running == Running::Flat)
-        .count();
-    let levels: Vec<Length> = built.layout.bands.iter().map(|band| -band.y1).collect();
-    let seams: Vec<Length> = built
-        .layout
-        .bands
-        .iter()
-        .flat_map(|band| band.seams.iter().copied())
-        .collect();
-    let findings = built.findings.iter();
-    let near_joints = findings.filter(|finding| finding.code == FindingCode::SeamNearPlateJoint);
-    (
-        wrong(built),
-        built.cost.total,
-        near_joints.count(),
-        built.layout.pieces.len(),
-        flat,
-        -built.layout.reach,
-        levels,
-        seams,
-    )
 }
 
 fn alternative(house: &House, built: &Evaluated, chosen: Amount) -> Alternative {

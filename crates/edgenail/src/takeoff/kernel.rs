@@ -43,30 +43,27 @@ impl<'a> Kernel<'a> {
         })
     }
 
-    /// A piece of this outline, cut from this sheet: its sheet, setting it, cutting it.
+    /// A piece of this outline, cut from this sheet: its sheet, cutting it, setting it.
     pub fn piece(&self, outline: &Shape, sheet: &Sheet, running: Running, charge: &mut impl FnMut(Charge)) {
         let blank = outline.bounds();
-        let work = cuts_of_piece(outline, sheet, running);
-        self.cut_piece(&blank, outline.area2(), work, sheet, running, charge);
+        charge(self.material(&blank, sheet, running));
+        self.cut(cuts_of_piece(outline, sheet, running), charge);
+        self.setting(&blank, outline.area2(), charge);
     }
 
-    /// As [`Kernel::piece`], for a piece that is its whole blank.
+    /// What [`Kernel::piece`] takes to make a piece that is its whole blank: its sheet, cutting it.
     pub fn rectangle(&self, blank: &Rect, sheet: &Sheet, running: Running, charge: &mut impl FnMut(Charge)) {
-        let work = cuts_of_blank(blank, sheet, running);
-        self.cut_piece(blank, 2 * blank.area(), work, sheet, running, charge);
+        charge(self.material(blank, sheet, running));
+        self.cut(cuts_of_blank(blank, sheet, running), charge);
     }
 
-    /// A piece with this blank and twice this area, cut with this work.
-    fn cut_piece(
-        &self,
-        blank: &Rect,
-        area2: i128,
-        work: CutWork,
-        sheet: &Sheet,
-        running: Running,
-        charge: &mut impl FnMut(Charge),
-    ) {
-        charge(self.material(blank, sheet, running));
+    /// What [`Kernel::piece`] takes to set a piece that is its whole blank, whatever sheet it was cut from.
+    pub fn set_rectangle(&self, blank: &Rect, charge: &mut impl FnMut(Charge)) {
+        self.setting(blank, 2 * blank.area(), charge);
+    }
+
+    /// Setting a piece with this blank and twice this area.
+    fn setting(&self, blank: &Rect, area2: i128, charge: &mut impl FnMut(Charge)) {
         let set = self.set(area2, blank);
         charge(set);
         let place = Place::of(self.frame, self.practice, self.rates, blank);
@@ -77,6 +74,10 @@ impl<'a> Kernel<'a> {
                 ..set
             });
         }
+    }
+
+    /// The saw work of a piece.
+    fn cut(&self, work: CutWork, charge: &mut impl FnMut(Charge)) {
         let mut cut = |part, count: u32, each| {
             if count > 0 {
                 charge(Charge::work(part, count.into(), each));
@@ -118,19 +119,36 @@ impl<'a> Kernel<'a> {
     fn set(&self, area2: i128, blank: &Rect) -> Charge {
         let rates = self.rates;
         let long = blank.width().max(blank.height());
-        let up_to = |feet: i64| long <= Length::feet(feet) + rates.length_allowance;
+        let [up_to_8, up_to_9, up_to_10] = self.set_up_to();
         let (part, each) = if area2 < self.small2 {
             (Part::SetSmall, rates.set_small)
-        } else if up_to(8) {
+        } else if long <= up_to_8 {
             (Part::Set8, rates.set_8)
-        } else if up_to(9) {
+        } else if long <= up_to_9 {
             (Part::Set9, rates.set_9)
-        } else if up_to(10) {
+        } else if long <= up_to_10 {
             (Part::Set10, rates.set_10)
         } else {
             (Part::SetLonger, rates.set_longer)
         };
         Charge::work(part, 1, each)
+    }
+
+    /// The longest pieces that are set as sheets of 8, 9 and 10 ft.
+    fn set_up_to(&self) -> [Length; 3] {
+        [8, 9, 10].map(|feet| Length::feet(feet) + self.rates.length_allowance)
+    }
+
+    /// Sizes of one side of a rectangle at which setting it changes, while the other side stays.
+    pub(crate) fn setting_breaks(&self, other: Length) -> Vec<Length> {
+        let twice = 2 * i128::from(other.units().max(1));
+        let no_longer_small = (self.small2 + twice - 1).div_euclid(twice);
+        let mut breaks: Vec<Length> = self
+            .set_up_to()
+            .map(|longest| longest + Length::from_units(1))
+            .into();
+        breaks.extend(i64::try_from(no_longer_small).ok().map(Length::from_units));
+        breaks
     }
 
     /// A row of nails: its share of a box, driving it.

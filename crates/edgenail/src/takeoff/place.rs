@@ -27,6 +27,9 @@ pub enum Place {
 }
 
 impl Place {
+    /// How many places there are.
+    pub const COUNT: usize = 5;
+
     /// Where a piece with this blank is set from.
     ///
     /// On the deck go pieces that stay within a storey; from the lowest one they may hang over what is below. All
