@@ -79,14 +79,14 @@ fn across(member: &Member) -> Length {
 /// The member shows so much across its direction, by itself or with a stud that touches it over its whole length.
 pub fn is_wide(site: &Site<'_>, member: &Member, needed: Length) -> bool {
     let (bounds, width) = (member.face.bounds(), across(member));
-    width >= needed || (member.axis == Axis::Vertical && doubled(site, member, bounds, width, needed))
+    width >= needed || (member.axis == Axis::Vertical && doubled(site, bounds, width, needed))
 }
 
 /// Studs that touch the member over its whole length make up the width with it.
-fn doubled(site: &Site<'_>, member: &Member, bounds: Rect, width: Length, needed: Length) -> bool {
+fn doubled(site: &Site<'_>, bounds: Rect, width: Length, needed: Length) -> bool {
     let beside = site.wood.near(bounds).filter(|face| {
         let touches = face.bounds.x0 == bounds.x1 || face.bounds.x1 == bounds.x0;
-        face.member != member.id && face.nailable && touches && face.bounds.y_span().covers(bounds.y_span())
+        face.nailable && touches && face.bounds.y_span().covers(bounds.y_span())
     });
     width + beside.map(|face| face.bounds.width()).max().unwrap_or_default() >= needed
 }
@@ -130,10 +130,9 @@ pub(super) fn widen(
     }
 }
 
-/// Another stud can stand beside it from end to end.
+/// Another stud can stand beside it, which holds nails, from end to end.
 fn may_widen(member: &Member) -> bool {
     member.axis == Axis::Vertical
-        && member.nailable
         && !matches!(
             member.kind,
             MemberKind::JoistEnd | MemberKind::TrussEnd | MemberKind::TrussWeb | MemberKind::Block
