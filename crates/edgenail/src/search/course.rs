@@ -2,7 +2,7 @@
 
 use super::FORBIDDING;
 use super::space::{Space, up_and_across};
-use super::strip::{Cheapest, StripPrices};
+use super::strip::{Offer, StripPrices};
 use crate::amount::Amount;
 use crate::frame::Axis;
 use crate::geometry::Interval;
@@ -32,15 +32,12 @@ pub(super) struct Course<'s, 'a> {
     /// From the starting end to the other, both included.
     stops: Vec<Length>,
     seams: Vec<Amount>,
-    /// Strips from whichever sheet is cheapest.
-    of_any: Strips<'s, 'a>,
-    /// Strips from sheets of one kind only, in the order of the kinds.
-    of_one: Vec<Strips<'s, 'a>>,
+    strips: Strips<'s, 'a>,
     /// The cheapest seams over seams of the course below, as they were found.
     known: HashMap<Vec<Length>, Option<BandSpec>>,
 }
 
-/// Strips of a course from some kinds of sheet, priced when they are first looked at.
+/// Strips of a course, priced when they are first looked at.
 #[derive(Debug)]
 struct Strips<'s, 'a> {
     prices: StripPrices<'s, 'a>,
@@ -48,8 +45,8 @@ struct Strips<'s, 'a> {
     priced: Vec<Vec<Looked>>,
 }
 
-/// Nothing before a strip is looked at; then its price and its sheet where some sheet can cover it.
-type Looked = Option<Cheapest>;
+/// Nothing before a strip is looked at.
+type Looked = Option<Offer>;
 
 /// The way on from a stop to the far end.
 #[derive(Clone, Copy, Debug)]
@@ -68,8 +65,7 @@ impl<'s, 'a> Course<'s, 'a> {
         }
         Self {
             seams: stops.iter().map(|x| seam_price(space, &slot, *x)).collect(),
-            of_any: Strips::new(space, slot, space.sheets.clone(), &stops),
-            of_one: Vec::new(),
+            strips: Strips::new(space, slot, &stops),
             known: HashMap::new(),
             space,
             slot,
@@ -97,8 +93,7 @@ impl<'s, 'a> Course<'s, 'a> {
             space,
             slot,
             stops,
-            of_any,
-            of_one,
+            strips,
             ..
         } = self;
         let apart = space.practice.stagger_least;
@@ -107,19 +102,13 @@ impl<'s, 'a> Course<'s, 'a> {
         let seams: Vec<Amount> = places
             .map(|(x, seam)| if near(x) { *seam + FORBIDDING } else { *seam })
             .collect();
-        let mut best = of_any.cheapest(slot, stops, &seams, effort)?;
+        let mut best = strips.cheapest(None, slot, stops, &seams, effort)?;
         let mut unlike = Amount::ZERO;
         space.prices.unlike(&best.1.sheets, &mut unlike);
         if unlike > Amount::ZERO {
             best.0 += unlike;
-            if of_one.is_empty() {
-                let each = space.sheets.iter();
-                *of_one = each
-                    .map(|sheet| Strips::new(space, *slot, vec![*sheet], stops))
-                    .collect();
-            }
-            for strips in of_one {
-                let alike = strips.cheapest(slot, stops, &seams, effort);
+            for kind in 0..space.sheets.len() {
+                let alike = strips.cheapest(Some(kind), slot, stops, &seams, effort);
                 if let Some(alike) = alike.filter(|alike| alike.0 < best.0) {
                     best = alike;
                 }
@@ -130,8 +119,8 @@ impl<'s, 'a> Course<'s, 'a> {
 }
 
 impl<'s, 'a> Strips<'s, 'a> {
-    fn new(space: &'s Space<'a>, slot: Slot, sheets: Vec<u32>, stops: &[Length]) -> Self {
-        let prices = StripPrices::new(space, slot, sheets);
+    fn new(space: &'s Space<'a>, slot: Slot, stops: &[Length]) -> Self {
+        let prices = StripPrices::new(space, slot);
         let reach = |(from, start): (usize, &Length)| {
             let after = stops.iter().skip(from + 1);
             let near = after.take_while(|end| Interval::new(*start, **end).len() <= prices.widest);
@@ -143,11 +132,12 @@ impl<'s, 'a> Strips<'s, 'a> {
         }
     }
 
-    /// The cheapest seams and their price: a shortest path over the stops.
+    /// The cheapest seams and their price, with sheets of one kind or of any: a shortest path over the stops.
     ///
     /// Among equal prices the longer strip comes first at the starting end, so that what is cut ends at the far end.
     fn cheapest(
         &mut self,
+        kind: Option<usize>,
         slot: &Slot,
         stops: &[Length],
         seams: &[Amount],
@@ -168,11 +158,13 @@ impl<'s, 'a> Strips<'s, 'a> {
                 if best.is_some_and(|best| best.price <= onward) {
                     continue;
                 }
-                let priced = strip.get_or_insert_with(|| {
+                let offer = *strip.get_or_insert_with(|| {
                     *effort += 1;
                     self.prices.of(Interval::new(stops[from], stops[to]), through)
                 });
-                let Some((price, sheet)) = *priced else { continue };
+                let Some((price, sheet)) = self.prices.cheapest(offer, kind) else {
+                    continue;
+                };
                 let price = price + onward;
                 if best.is_none_or(|best| price < best.price) {
                     best = Some(Way { price, to, sheet });

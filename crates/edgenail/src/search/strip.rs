@@ -9,10 +9,11 @@ use crate::geometry::{Interval, Rect};
 use crate::layout::{Joint, Sides, laps, on_sawn_rim, section_of};
 use crate::length::Length;
 
-/// The cheapest sheet for a strip with its price; nothing where no sheet covers it.
-pub(super) type Cheapest = Option<(Amount, u32)>;
+/// Where the prices of a strip stand.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Offer(usize);
 
-/// Prices strips of one course from some kinds of sheet.
+/// Prices strips of one course, each from every kind of sheet.
 ///
 /// Between two [breaks](crate::price::Prices::breaks) every strip that openings do not run through costs the same in
 /// one section and with the same ends: one of them is priced for all.
@@ -30,16 +31,16 @@ pub(super) struct StripPrices<'s, 'a> {
     pub widest: Length,
     /// Openings and bare zones in the course.
     holes: Vec<Rect>,
-    /// Sheets that it may be cut from.
-    sheets: Vec<u32>,
+    /// For each strip that was priced, what it costs from each sheet; nothing where that does not cover it.
+    offers: Vec<Option<Amount>>,
     /// The parts of the strip that is being priced.
     parts: Vec<Rect>,
     /// Prices by width, for each section and ends, past the frame or not.
-    alike: Alike<Cheapest>,
+    alike: Alike<Offer>,
 }
 
 impl<'s, 'a> StripPrices<'s, 'a> {
-    pub fn new(space: &'s Space<'a>, slot: Slot, sheets: Vec<u32>) -> Self {
+    pub fn new(space: &'s Space<'a>, slot: Slot) -> Self {
         let level = |y: Length, at_end: bool| match (at_end, on_sawn_rim(space.practice, space.frame, y)) {
             (true, _) => Joint::End,
             (false, true) => Joint::RimSeam,
@@ -51,7 +52,7 @@ impl<'s, 'a> StripPrices<'s, 'a> {
             slot.y.hi - give(slot.y.hi, slot.uppermost),
         );
         let under_slope = space.frame.upper.points().iter().any(|point| point.y < y.hi);
-        let breaks = breaks(space, &slot, y.len(), &sheets);
+        let breaks = breaks(space, &slot, y.len());
         Self {
             space,
             slot,
@@ -65,7 +66,7 @@ impl<'s, 'a> StripPrices<'s, 'a> {
                 .filter(|hole| hole.y_span().overlaps(y))
                 .copied()
                 .collect(),
-            sheets,
+            offers: Vec::new(),
             parts: Vec::new(),
             alike: Alike::new(breaks, 8 * space.frame.sections.len()),
         }
@@ -83,9 +84,8 @@ impl<'s, 'a> StripPrices<'s, 'a> {
         }
     }
 
-    /// The cheapest sheet for a strip; `through` is how far openings run [through](Self::through) strips from one of its
-    /// ends.
-    pub fn of(&mut self, strip: Interval, through: Interval) -> Cheapest {
+    /// Prices a strip; `through` is how far openings run [through](Self::through) strips from one of its ends.
+    pub fn of(&mut self, strip: Interval, through: Interval) -> Offer {
         let (x, ends) = self.net(strip);
         let Some(group) = self.group(x, ends, strip, through) else {
             return self.priced(x, ends);
@@ -95,6 +95,18 @@ impl<'s, 'a> StripPrices<'s, 'a> {
         let price = alike.of(group, x.len(), || self.priced(x, ends));
         self.alike = alike;
         price
+    }
+
+    /// What a strip costs from the sheet of this kind, else from the cheapest, and the sheet.
+    pub fn cheapest(&self, offer: Offer, kind: Option<usize>) -> Option<(Amount, u32)> {
+        let sheets = &self.space.sheets;
+        let offers = self.offers.get(offer.0..).unwrap_or_default();
+        if let Some(kind) = kind {
+            return Some(((*offers.get(kind)?)?, *sheets.get(kind)?));
+        }
+        let each = offers.iter().zip(sheets);
+        each.filter_map(|(price, sheet)| Some(((*price)?, *sheet)))
+            .min_by_key(|(price, _)| *price)
     }
 
     /// A strip less its gaps, and whether it is at the left and at the right end of the wall.
@@ -139,7 +151,7 @@ impl<'s, 'a> StripPrices<'s, 'a> {
     }
 
     /// Prices a strip of this width less its gaps.
-    fn priced(&mut self, x: Interval, (at_left, at_right): (bool, bool)) -> Cheapest {
+    fn priced(&mut self, x: Interval, (at_left, at_right): (bool, bool)) -> Offer {
         let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
         let sides = Sides {
             left: end(at_left),
@@ -148,11 +160,13 @@ impl<'s, 'a> StripPrices<'s, 'a> {
             top: self.level.1,
         };
         self.divide(x);
-        self.cheapest(x.len(), sides)
+        let offer = Offer(self.offers.len());
+        self.offer(x.len(), sides);
+        offer
     }
 
-    /// The cheapest sheet for the parts of a strip.
-    fn cheapest(&self, width: Length, sides: Sides) -> Cheapest {
+    /// Adds what the parts of a strip cost from each sheet.
+    fn offer(&mut self, width: Length, sides: Sides) {
         let (practice, parts) = (self.space.practice, &self.parts);
         let narrow = width < narrow_under(self.space, sides.left, sides.right);
         let low = |part: &Rect| part.height() <= practice.strip_least * 2;
@@ -163,26 +177,18 @@ impl<'s, 'a> StripPrices<'s, 'a> {
         };
         let prices = &self.space.prices;
         let set: Amount = parts.iter().map(|part| prices.set_rectangle(part, sides)).sum();
-        let mut best: Cheapest = None;
-        for index in &self.sheets {
-            let Some(sheet) = self.space.sheet(*index) else {
-                continue;
-            };
+        let from = |index: &u32| {
+            let sheet = self.space.sheet(*index)?;
             let (up, across) = up_and_across(sheet, self.slot.running);
             let fits = |part: &Rect| {
                 part.width() <= across + short(self.space, sides.left, sides.right)
                     && part.height() <= up + short(self.space, sides.bottom, sides.top)
             };
-            if !parts.iter().all(fits) {
-                continue;
-            }
             let cut = |part: &Rect| prices.cut_rectangle(part, sheet, self.slot.running);
-            let price = penalty + set + parts.iter().map(cut).sum();
-            if best.is_none_or(|(least, _)| price < least) {
-                best = Some((price, *index));
-            }
-        }
-        best
+            let all_fit = parts.iter().all(fits);
+            all_fit.then(|| penalty + set + parts.iter().map(cut).sum())
+        };
+        self.offers.extend(self.space.sheets.iter().map(from));
     }
 
     /// Writes over the parts what is left of a strip where openings run across its whole width, under a rake up to
@@ -230,8 +236,8 @@ fn narrow_under(space: &Space<'_>, left: Joint, right: Joint) -> Length {
 }
 
 /// Widths at which the price of a strip of a course changes that openings do not run through.
-fn breaks(space: &Space<'_>, slot: &Slot, height: Length, sheets: &[u32]) -> Vec<Length> {
-    let sheets = sheets.iter().filter_map(|index| space.sheet(*index));
+fn breaks(space: &Space<'_>, slot: &Slot, height: Length) -> Vec<Length> {
+    let sheets = space.sheets.iter().filter_map(|index| space.sheet(*index));
     let across: Vec<Length> = sheets.map(|sheet| up_and_across(sheet, slot.running).1).collect();
     let mut breaks = space.prices.breaks(height, &across);
     let Some(shortest) = breaks.first().copied() else {

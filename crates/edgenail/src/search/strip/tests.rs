@@ -61,13 +61,17 @@ proptest! {
         stops.extend([space.x.lo, space.x.hi]);
         stops.sort_unstable();
         stops.dedup();
-        let mut strips = StripPrices::new(&space, slot, space.sheets.clone());
+        let mut strips = StripPrices::new(&space, slot);
         for (from, start) in stops.iter().enumerate() {
             let through = strips.through(*start);
             for end in stops.iter().skip(from + 1) {
                 let strip = Interval::new(*start, *end);
                 let (x, at) = strips.net(strip);
-                prop_assert_eq!(strips.of(strip, through), strips.priced(x, at), "{:?}", strip);
+                let (known, own) = (strips.of(strip, through), strips.priced(x, at));
+                for kind in (0..space.sheets.len()).map(Some).chain([None]) {
+                    let (known, own) = (strips.cheapest(known, kind), strips.cheapest(own, kind));
+                    prop_assert_eq!(known, own, "{:?} from {:?}", strip, kind);
+                }
             }
         }
     }
