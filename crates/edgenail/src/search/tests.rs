@@ -45,7 +45,7 @@ fn twice_the_wall_is_twice_the_work() {
             twice_runs * 10 <= runs * 23,
             "{feet} ft and twice that: {runs} and {twice_runs} runs"
         );
-        if feet >= 60 {
+        if feet >= 30 {
             assert!(
                 twice_arcs * 10 <= arcs * 23,
                 "{feet} ft and twice that: {arcs} and {twice_arcs} strips priced"
