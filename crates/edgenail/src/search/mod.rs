@@ -2,9 +2,9 @@
 //!
 //! A wall's candidates are stacks of courses: levels by shortest paths over plate laps, rims and whole sheets, then
 //! the seams of each course by shortest path over studs. Both are guided by the prices of single pieces and seams.
-//! The best few of every bottom line and direction are then laid out and priced without backing and nails; those that
-//! may yet be the cheapest are built through all stages, and the one whose finished stages cost least wins. The result is legal, the same every time, and cheap; that none is cheaper is not proven,
-//! and the plan says so.
+//! The best few of every bottom line and direction are then laid out and judged; those that may yet be the best are
+//! backed, then nailed, and the one that has least to mend and then costs least wins. The result is legal, the same
+//! every time, and cheap; that none is cheaper is not proven, and the plan says so.
 
 mod alike;
 mod build;
