@@ -3,7 +3,7 @@
 //! What an edge lands on is told a second time by the slow way, point by point against the members' polygons; every
 //! edge that wants backing has it or is listed as impossible; no block can be left out.
 
-use crate::ground::on_every_class;
+use crate::ground::{Ground, on_every_class};
 use edgenail::Length;
 use edgenail::blocking::{Blocking, blocking};
 use edgenail::edges::{EdgeRun, Site, edges, runs_with};
@@ -125,22 +125,24 @@ fn what_wants_backing_has_it_or_is_listed() {
     });
 }
 
+/// How much edge still wants backing with so much added.
+fn bare_length(ground: &Ground, added: &Blocking) -> Length {
+    let runs = edges(&ground.house, &ground.frame.with(added), &ground.layout);
+    let lacking = runs.iter().filter(|run| run.lacks_backing());
+    lacking.map(|run| run.length).sum()
+}
+
 #[test]
 fn no_block_can_be_left_out() {
     on_every_class(|ground| {
         let added = blocking(&ground.house, &ground.frame, &ground.layout, &ground.runs);
-        let bare = |added: &Blocking| -> Length {
-            let runs = edges(&ground.house, &ground.frame.with(added), &ground.layout);
-            let lacking = runs.iter().filter(|run| run.lacks_backing());
-            lacking.map(|run| run.length).sum()
-        };
-        let all = bare(&added);
+        let all = bare_length(ground, &added);
         // Every block of a short list, some of a long one.
         let every = added.blocks.len() / 6 + 1;
         for left_out in (0..added.blocks.len()).step_by(every) {
             let mut fewer = added.clone();
             let block = fewer.blocks.remove(left_out);
-            if block.serves.is_empty() || bare(&fewer) <= all {
+            if block.serves.is_empty() || bare_length(ground, &fewer) <= all {
                 return Err(format!("{block:?} is not needed"));
             }
         }
@@ -177,12 +179,7 @@ fn an_edge_that_is_listed_stays_bare() {
 fn no_stud_can_be_left_out_but_a_second_one() {
     on_every_class(|ground| {
         let added = blocking(&ground.house, &ground.frame, &ground.layout, &ground.runs);
-        let bare = |added: &Blocking| -> Length {
-            let runs = edges(&ground.house, &ground.frame.with(added), &ground.layout);
-            let lacking = runs.iter().filter(|run| run.lacks_backing());
-            lacking.map(|run| run.length).sum()
-        };
-        let all = bare(&added);
+        let all = bare_length(ground, &added);
         for (left_out, stud) in added.studs.iter().enumerate() {
             let mut others = added.studs.iter();
             let second = others.any(|other| {
@@ -191,7 +188,7 @@ fn no_stud_can_be_left_out_but_a_second_one() {
             });
             let mut fewer = added.clone();
             fewer.studs.remove(left_out);
-            if !second && (stud.serves.is_empty() || bare(&fewer) <= all) {
+            if !second && (stud.serves.is_empty() || bare_length(ground, &fewer) <= all) {
                 return Err(format!("{stud:?} is not needed"));
             }
         }
