@@ -21,6 +21,7 @@ def test_the_wheel_holds_what_it_should_and_nothing_else() -> None:
         "_edgenail.abi3.so",
         "_edgenail.pyi",
         "capacity.py",
+        "columns.py",
         "errors.py",
         "house.py",
         "lengths.py",

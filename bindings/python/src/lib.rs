@@ -5,6 +5,7 @@ mod capacity;
 mod errors;
 mod length;
 mod plan;
+mod rows;
 
 use pyo3::prelude::*;
 
@@ -17,6 +18,8 @@ mod _edgenail {
     use crate::length::{length_from_float, length_text, parse_length, show_length};
     #[pymodule_export]
     use crate::plan::{Planned, demo_house, generated_house, plan};
+    #[pymodule_export]
+    use crate::rows::capacity_columns;
 
     /// Whether the library was built without optimisation.
     #[pymodule_export]

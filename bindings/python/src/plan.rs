@@ -13,11 +13,11 @@ pub(crate) struct Planned {
 }
 
 /// One column as (name, unit, meaning, values).
-type ColumnParts<'a> = (&'a str, Option<&'a str>, &'a str, Values<'a>);
+pub(crate) type ColumnParts<'a> = (&'a str, Option<&'a str>, &'a str, Values<'a>);
 
 /// The values of a column, which become a list.
 #[derive(IntoPyObject)]
-enum Values<'a> {
+pub(crate) enum Values<'a> {
     Int(&'a [i64]),
     Float(&'a [f64]),
     Text(&'a [String]),
@@ -88,7 +88,7 @@ impl Planned {
     }
 }
 
-fn parts(column: &Column) -> ColumnParts<'_> {
+pub(crate) fn parts(column: &Column) -> ColumnParts<'_> {
     let values = match &column.data {
         Data::Int(values) => Values::Int(values),
         Data::Float(values) => Values::Float(values),

@@ -10,6 +10,7 @@ import warnings
 
 from edgenail._edgenail import DEBUG, __version__
 from edgenail.capacity import Capacity, Derivation, Input, Step, capacity
+from edgenail.columns import CapacityColumns, capacity_columns
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
 from edgenail.house import House
 from edgenail.lengths import Length, Shown
@@ -19,6 +20,7 @@ from edgenail.table import Column, Table
 
 __all__ = [
     "Capacity",
+    "CapacityColumns",
     "Column",
     "Derivation",
     "EdgenailError",
@@ -36,6 +38,7 @@ __all__ = [
     "Table",
     "__version__",
     "capacity",
+    "capacity_columns",
     "demo_house",
     "generated_house",
     "plan",

@@ -1,12 +1,13 @@
 """The compiled part of edgenail. Import from `edgenail`."""
 
-from typing import Final, final
+from typing import Final, TypeAlias, final
 
 __all__ = [
     "DEBUG",
     "Planned",
     "__version__",
     "capacity",
+    "capacity_columns",
     "demo_house",
     "generated_house",
     "length_from_float",
@@ -15,6 +16,10 @@ __all__ = [
     "plan",
     "show_length",
 ]
+
+_TableColumn: TypeAlias = tuple[str, str | None, str, list[int] | list[float] | list[str]]
+_PlainTable: TypeAlias = tuple[str, list[_TableColumn], str]
+_Answers: TypeAlias = tuple[str, int, list[tuple[str, tuple[str, bytes] | list[str]]]]
 
 DEBUG: Final[bool]
 __version__: Final[str]
@@ -26,9 +31,7 @@ class Planned:
     def json(self) -> str: ...
     @staticmethod
     def table_names() -> list[str]: ...
-    def table(
-        self, name: str
-    ) -> tuple[str, list[tuple[str, str | None, str, list[int] | list[float] | list[str]]]]: ...
+    def table(self, name: str) -> tuple[str, list[_TableColumn]]: ...
     def table_csv(self, name: str) -> str: ...
     def wall_svg(self, wall: str) -> str: ...
     def frame_svg(self, wall: str) -> str: ...
@@ -36,6 +39,9 @@ class Planned:
     def cut_sheets_svg(self, page: int) -> str: ...
 
 def capacity(question: bytes, /) -> tuple[str, str, str, str]: ...
+def capacity_columns(
+    question: bytes, columns: list[tuple[str, list[bool | int | float | str | bytes | None], bool]], /
+) -> tuple[_Answers, list[_Answers], _PlainTable, _PlainTable, str]: ...
 def plan(house: bytes, /) -> Planned: ...
 def parse_length(text: str, unit: str, /) -> tuple[int, bool]: ...
 def length_from_float(value: float, unit: str, /) -> tuple[int, bool]: ...

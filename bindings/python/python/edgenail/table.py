@@ -1,20 +1,24 @@
-"""Tables of a plan as columns of plain Python values."""
+"""Tables as columns of plain Python values, or of buffers of numbers."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import csv
+import io
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, overload
+from typing import TYPE_CHECKING, TypeAlias, overload
 
 from edgenail.notebook import table_html
 
 if TYPE_CHECKING:
     from edgenail._edgenail import Planned
 
-__all__ = ["Column", "Table", "Value"]
+__all__ = ["Column", "Table", "Value", "Values"]
 
 Value = int | float | str
-"""A value of a table: lengths are integers in units of 1/40640 inch."""
+"""A value of a table: lengths of a plan are integers in units of 1/40640 inch."""
+Values: TypeAlias = Sequence[Value]
+"""The values of a column: plain values, or a ``memoryview`` of int64 or float64."""
 
 
 @dataclass(frozen=True)
@@ -27,17 +31,17 @@ class Column:
     """The unit of its numbers; nothing for text, counts and indices."""
     meaning: str
     """What the value says."""
-    values: tuple[Value, ...]
+    values: Values
     """The values, one a row."""
 
 
 class Table:
-    """A table of a plan: a sequence of rows, each a dict by column name; ``table["x"]`` is a column's values.
+    """A table: a sequence of rows, each a dict by column name; ``table["x"]`` is a column's values.
 
     ``pandas.DataFrame(table.to_dict())`` and ``polars.DataFrame(table.to_dict())`` make a frame of it.
     """
 
-    def __init__(self, name: str, meaning: str, columns: list[Column], csv: str) -> None:
+    def __init__(self, name: str, meaning: str, columns: list[Column], csv: str | None = None) -> None:
         self._name = name
         self._meaning = meaning
         self._columns = tuple(columns)
@@ -81,6 +85,11 @@ class Table:
 
     def to_csv(self) -> str:
         """The table as comma-separated values (RFC 4180)."""
+        if self._csv is None:
+            text = io.StringIO(newline="")
+            rows = ([_shown(value) for value in row] for row in self.rows)
+            csv.writer(text).writerows([self.column_names, *rows])
+            self._csv = text.getvalue()
         return self._csv
 
     def __len__(self) -> int:
@@ -95,10 +104,10 @@ class Table:
     @overload
     def __getitem__(self, key: slice) -> list[dict[str, Value]]: ...
     @overload
-    def __getitem__(self, key: str) -> tuple[Value, ...]: ...
+    def __getitem__(self, key: str) -> Values: ...
     def __getitem__(
         self, key: int | slice | str
-    ) -> dict[str, Value] | list[dict[str, Value]] | tuple[Value, ...]:
+    ) -> dict[str, Value] | list[dict[str, Value]] | Values:
         if isinstance(key, str):
             return self._by_name[key].values
         if isinstance(key, slice):
@@ -117,3 +126,8 @@ class Table:
 
     def _repr_html_(self) -> str:
         return table_html(self)
+
+
+def _shown(value: Value) -> Value:
+    """Nothing for what is no number."""
+    return "" if value != value else value

@@ -11,6 +11,7 @@ mod nail;
 mod panel;
 mod planned;
 mod racking;
+mod rows;
 mod schedule;
 mod transfer;
 mod unit_shear;
@@ -20,8 +21,11 @@ use crate::caution::CAUTION;
 use crate::error::Error;
 use crate::issue::{Code, Issue};
 use crate::published::{Confidence, cell};
+use crate::reading::tree::{Kind, Node, parse};
 use crate::reading::{Assumed, read_question};
 use serde::Serialize;
+
+pub use rows::{AnswerColumn, AnswerTable, AnswerValues, CapacityRows, Column, Value, Values, capacity_rows};
 
 /// Answers the question of capacity that a JSON document asks.
 ///
@@ -82,23 +86,35 @@ pub struct Answered {
 /// # Ok::<(), edgenail::Error>(())
 /// ```
 pub fn capacity(bytes: &[u8]) -> Result<Answered, Error> {
+    let (question, assumed) = read_question(bytes).map_err(|issues| Error::Issues { issues })?;
+    answered(&question, Document { assumed: &assumed })
+}
+
+/// What is made of an answer, whatever its numbers are.
+trait Finish {
+    type Made;
+
+    fn finish<T: Serialize>(self, answer: Answer<T>) -> Result<Self::Made, Error>;
+}
+
+/// Answers a question, one kind in a file of its own.
+fn answered<F: Finish>(question: &Question, made: F) -> Result<F::Made, Error> {
     let issues = |issues| Error::Issues { issues };
-    let (question, assumed) = read_question(bytes).map_err(issues)?;
-    match &question {
-        Question::UnitShear(query) => unit_shear::answer(query).map_err(issues)?.written(&assumed),
-        Question::Faces(query) => faces::answer(query).map_err(issues)?.written(&assumed),
-        Question::WallLine(line) => line::answer(line).map_err(issues)?.written(&assumed),
-        Question::Transfer(query) => transfer::answer(query).map_err(issues)?.written(&assumed),
-        Question::HoldDown(query) => hold_down::answer(query).map_err(issues)?.written(&assumed),
-        Question::Anchorage(query) => anchorage::answer(query).map_err(issues)?.written(&assumed),
-        Question::Diaphragm(query) => diaphragm::answer(query).map_err(issues)?.written(&assumed),
-        Question::Schedule(query) => schedule::answer(query).map_err(issues)?.written(&assumed),
-        Question::Built(query) => built::answer(query)?.written(&assumed),
-        Question::Racking(query) => racking::answer(query)?.written(&assumed),
-        Question::Nail(query) => nail::answer(query).map_err(issues)?.written(&assumed),
-        Question::Panel(query) => panel::answer(query).map_err(issues)?.written(&assumed),
-        Question::Drift(query) => drift::answer(query).map_err(issues)?.written(&assumed),
-        Question::Cell(query) => found(query).map_err(issues)?.written(&assumed),
+    match question {
+        Question::UnitShear(query) => made.finish(unit_shear::answer(query).map_err(issues)?),
+        Question::Faces(query) => made.finish(faces::answer(query).map_err(issues)?),
+        Question::WallLine(line) => made.finish(line::answer(line).map_err(issues)?),
+        Question::Transfer(query) => made.finish(transfer::answer(query).map_err(issues)?),
+        Question::HoldDown(query) => made.finish(hold_down::answer(query).map_err(issues)?),
+        Question::Anchorage(query) => made.finish(anchorage::answer(query).map_err(issues)?),
+        Question::Diaphragm(query) => made.finish(diaphragm::answer(query).map_err(issues)?),
+        Question::Schedule(query) => made.finish(schedule::answer(query).map_err(issues)?),
+        Question::Built(query) => made.finish(built::answer(query)?),
+        Question::Racking(query) => made.finish(racking::answer(query)?),
+        Question::Nail(query) => made.finish(nail::answer(query).map_err(issues)?),
+        Question::Panel(query) => made.finish(panel::answer(query).map_err(issues)?),
+        Question::Drift(query) => made.finish(drift::answer(query).map_err(issues)?),
+        Question::Cell(query) => made.finish(found(query).map_err(issues)?),
     }
 }
 
@@ -116,10 +132,16 @@ pub fn capacity(bytes: &[u8]) -> Result<Answered, Error> {
 /// ```
 pub fn capacity_numbers<const N: usize>(text: &str, pointers: [&str; N]) -> Result<[Option<f64>; N], Error> {
     let answer = capacity_json(text)?;
-    let document: serde_json::Value = serde_json::from_str(&answer).map_err(|error| Error::Internal {
-        message: error.to_string(),
-    })?;
-    Ok(pointers.map(|pointer| document.pointer(pointer).and_then(serde_json::Value::as_f64)))
+    let (document, _) = parse(answer.as_bytes()).map_err(|issue| internal(issue.message))?;
+    Ok(pointers.map(|pointer| document.at(pointer).and_then(number)))
+}
+
+/// A number of a document, the double that it was written from.
+fn number(node: &Node<'_>) -> Option<f64> {
+    match &node.kind {
+        Kind::Number(text) => text.parse().ok(),
+        _ => None,
+    }
 }
 
 /// An answer before it is written.
@@ -134,8 +156,13 @@ struct Answer<T> {
     derivation: Derivation,
 }
 
+/// The answer as a document.
+struct Document<'a> {
+    assumed: &'a [Assumed],
+}
+
 #[derive(Serialize)]
-struct Document<'a, T> {
+struct Fields<'a, T> {
     kind: &'static str,
     edition: Option<&'static str>,
     #[serde(flatten)]
@@ -148,7 +175,31 @@ struct Document<'a, T> {
     derivation: &'a Derivation,
 }
 
-impl<T: Serialize> Answer<T> {
+impl Finish for Document<'_> {
+    type Made = Answered;
+
+    fn finish<T: Serialize>(self, answer: Answer<T>) -> Result<Answered, Error> {
+        answer.finite()?;
+        let fields = Fields {
+            kind: answer.kind,
+            edition: answer.edition,
+            numbers: &answer.numbers,
+            confidence: answer.confidence,
+            unverified: answer.unverified(),
+            estimate: answer.estimate,
+            assumed: self.assumed,
+            caution: CAUTION,
+            derivation: &answer.derivation,
+        };
+        let json = serde_json::to_string(&fields).map_err(|error| internal(error.to_string()))?;
+        Ok(Answered {
+            json,
+            derivation: answer.derivation,
+        })
+    }
+}
+
+impl<T> Answer<T> {
     /// An answer as sure as the least sure of its steps.
     fn new(kind: &'static str, edition: Option<&'static str>, numbers: T, derivation: Derivation) -> Self {
         Self {
@@ -161,29 +212,21 @@ impl<T: Serialize> Answer<T> {
         }
     }
 
-    fn written(self, assumed: &[Assumed]) -> Result<Answered, Error> {
-        let internal = |message: String| Error::Internal { message };
-        // JSON has no number for what overflowed.
-        if let Some(step) = self.derivation.steps.iter().find(|step| !step.value.is_finite()) {
-            return Err(internal(format!("{} is not finite", step.symbol)));
-        }
-        let document = Document {
-            kind: self.kind,
-            edition: self.edition,
-            numbers: &self.numbers,
-            confidence: self.confidence,
-            unverified: self.confidence == Confidence::Memory,
-            estimate: self.estimate,
-            assumed,
-            caution: CAUTION,
-            derivation: &self.derivation,
-        };
-        let json = serde_json::to_string(&document).map_err(|error| internal(error.to_string()))?;
-        Ok(Answered {
-            json,
-            derivation: self.derivation,
-        })
+    fn unverified(&self) -> bool {
+        self.confidence == Confidence::Memory
     }
+
+    /// JSON has no number for what overflowed, and a column should have none.
+    fn finite(&self) -> Result<(), Error> {
+        match self.derivation.steps.iter().find(|step| !step.value.is_finite()) {
+            Some(step) => Err(internal(format!("{} is not finite", step.symbol))),
+            None => Ok(()),
+        }
+    }
+}
+
+fn internal(message: String) -> Error {
+    Error::Internal { message }
 }
 
 #[derive(Debug, Serialize)]

@@ -29,13 +29,14 @@ use std::rc::Rc;
 use tree::Node;
 
 pub use fields::{fields_markdown, house_schema, question_markdown, question_schema};
+pub(crate) use question::question_of;
 pub use question::read_question;
 
 /// The most faults that are listed.
 pub const ISSUES_MOST: usize = 1_000;
 
 /// A value that the input left to the library.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize)]
 pub struct Assumed {
     /// JSON pointer to the field.
     pub path: String,

@@ -42,9 +42,17 @@ static DOCUMENT: Kind = Kind::OneOf(&QUESTIONS);
 /// ```
 pub fn read_question(bytes: &[u8]) -> Result<(Question, Vec<Assumed>), Vec<Issue>> {
     let (tree, doubles) = tree::parse(bytes).map_err(|issue| vec![*issue])?;
-    let context = context_of(&tree, doubles);
-    let (house, mut inside, of_house) = carried_house(&tree);
-    let question = Record::of(&root(&context, &tree, &DOCUMENT)).and_then(|record| question(&record, house));
+    question_of(&tree, doubles)
+}
+
+/// The question that a tree asks; `doubles` are the keys that its document has twice.
+pub(crate) fn question_of(
+    tree: &Node<'_>,
+    doubles: Vec<Issue>,
+) -> Result<(Question, Vec<Assumed>), Vec<Issue>> {
+    let context = context_of(tree, doubles);
+    let (house, mut inside, of_house) = carried_house(tree);
+    let question = Record::of(&root(&context, tree, &DOCUMENT)).and_then(|record| question(&record, house));
     if let Some(Question::Schedule(query)) = &question {
         check::stock_relations(&query.stock, &context);
     }
