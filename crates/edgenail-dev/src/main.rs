@@ -3,6 +3,7 @@
 //! `cargo dev generate` writes all of them, `cargo dev header` the C header alone, and `cargo dev check` fails
 //! when a committed file differs from a fresh one, showing the first line that differs.
 
+mod facings;
 mod fields;
 mod file;
 mod header;

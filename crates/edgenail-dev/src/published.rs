@@ -12,6 +12,7 @@ const FOLDER: &str = "crates/edgenail/src/published";
 pub(crate) fn rows(root: &Path) -> Result<Generated, String> {
     let mut text = String::from(
         "//! Values of published standards. Generated from the files beside it by `cargo dev generate`; do not edit.\n\n\
+         use super::facing::{FacingMaterial, FacingRow, FacingTable, FacingValue, Fastener};\n\
          use super::{Cell, Confidence, Grade, PanelRow, Pennyweight, RowEdition};\n\
          use crate::decimal::Decimal;\nuse crate::length::Length;\n\n",
     );
@@ -41,7 +42,8 @@ pub(crate) fn rows(root: &Path) -> Result<Generated, String> {
             self::confidence(confidence)?
         );
     }
-    text.push_str("];\n");
+    text.push_str("];\n\n");
+    text.push_str(&crate::facings::rows(&cells)?);
     Ok(Generated {
         path: "crates/edgenail/src/published/rows.rs",
         text,
@@ -121,7 +123,7 @@ fn confidence(word: &str) -> Result<&'static str, String> {
     }
 }
 
-fn length(text: &str) -> Result<String, String> {
+pub(crate) fn length(text: &str) -> Result<String, String> {
     let length =
         Length::parse_exact(&text.replace('-', " "), Unit::Inch).map_err(|error| error.to_string())?;
     Ok(format!("Length::from_units({})", grouped(length.units())))
@@ -131,8 +133,8 @@ fn whole(text: &str) -> Result<u32, String> {
     text.parse().map_err(|error| format!("{text}: {error}"))
 }
 
-/// Stiffnesses have at most one digit after the point.
-fn tenths(text: &str) -> Result<String, String> {
+/// A number with at most one digit after the point.
+pub(crate) fn tenths(text: &str) -> Result<String, String> {
     let (whole, fraction) = text.split_once('.').unwrap_or((text, "0"));
     if fraction.len() != 1 {
         return Err(format!("{text}: one digit after the point is wanted"));

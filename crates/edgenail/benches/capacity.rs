@@ -4,7 +4,7 @@
 #![allow(missing_docs, reason = "a bench")]
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use edgenail::capacity::{Question, schedule, unit_shear, wall_line};
+use edgenail::capacity::{Question, facing, schedule, unit_shear, wall_line};
 use edgenail::capacity_json;
 use edgenail::reading::read_question;
 use std::hint::black_box;
@@ -32,6 +32,11 @@ const SCHEDULE: &str = r#"{"kind": "schedule", "edition": "2015", "load": "seism
         {"name": "8d", "shank": 0.131, "head": 0.281, "length": "2 1/2", "per_box": 2500, "price": 50},
         {"name": "10d", "shank": 0.148, "head": 0.312, "length": "3", "per_box": 2000, "price": 55}]}}"#;
 
+/// A face of gypsum wallboard.
+const FACING: &str = r#"{"kind": "facing", "edition": "2015", "load": "wind", "method": "asd", "high_seismic": false,
+    "facing": {"material": "gypsum_wallboard", "thickness": "5/8", "fastener": "cooler_6d", "edge_spacing": 4,
+        "stud_spacing": 16, "blocked": true}}"#;
+
 fn question(text: &str) -> Question {
     read_question(text.as_bytes()).expect("the question is legal").0
 }
@@ -42,6 +47,11 @@ fn capacity(c: &mut Criterion) {
     };
     let query = line.query;
     c.bench_function("unit shear", |b| b.iter(|| unit_shear(black_box(&query))));
+    if let Question::Facing(face) = question(FACING) {
+        c.bench_function("face of another material", |b| {
+            b.iter(|| facing(black_box(&face)));
+        });
+    }
     c.bench_function("wall line", |b| b.iter(|| wall_line(black_box(&line))));
     c.bench_function("wall line with its derivation", |b| {
         b.iter(|| wall_line(black_box(&line)).map(|found| found.explain(&line)));

@@ -21,9 +21,11 @@ __all__ = [
     "DiaphragmLine",
     "Drift",
     "DrivenNail",
+    "Face",
     "FaceMaterial",
     "FacePanels",
     "Faces",
+    "Facing",
     "FourTerms",
     "Framing",
     "HoldDown",
@@ -292,6 +294,42 @@ class DrivenNail(TypedDict):
     """Shank diameter in inches, such as 0.131."""
 
 
+class Face(TypedDict):
+    """A face of another material, as its table tells faces apart."""
+
+    blocked: bool
+    """All edges are backed and fastened."""
+
+    edge_spacing: LengthLike
+    """Spacing of fasteners along edges, as the table lists it."""
+
+    fastener: NotRequired[Literal["cooler_5d", "cooler_6d", "cooler_8d_over_6d", "screw_no_6", "roofing_11_gauge", "lath_nail", "wire_lath_nail", "6d", "8d", "10d", "casing_6d", "casing_8d", "casing_10d", "staple_16_gauge"] | None]
+    """What holds it, by the name in its table; null only where the collected row names none, as of
+    gypsum sheathing 4 ft wide."""
+
+    field_spacing: NotRequired[LengthLike | None]
+    """Spacing of fasteners between: of panels of wood and of screws; null elsewhere."""
+
+    material: Literal["gypsum_wallboard", "two_ply_gypsum_wallboard", "gypsum_sheathing_2_ft", "gypsum_sheathing_4_ft", "gypsum_lath_and_plaster", "portland_cement_plaster", "structural_fiberboard", "particleboard", "plywood_siding", "structural_i_over_gypsum", "sheathing_over_gypsum", "plywood_siding_over_gypsum", "stapled_structural_i", "stapled_structural_i_over_gypsum"]
+    """What it is made of."""
+
+    seam_member: NotRequired[LengthLike]
+    """The least width of the members that two panels share: a 2x where nobody says more. Source of
+    the default: common practice, no source."""
+
+    specific_gravity: NotRequired[DecimalLike | None]
+    """The lowest specific gravity of all members that are nailed: of panels of wood; null
+    elsewhere, because no factor was collected."""
+
+    stud_spacing: NotRequired[LengthLike]
+    """The largest centre distance of studs in the segment. Source of the default: own value: the
+    widest that the standard allows, by which nothing is gained."""
+
+    thickness: LengthLike
+    """Nominal thickness, as the table lists it: of two plies that of one, of lath and plaster that
+    of the lath."""
+
+
 class FaceMaterial(TypedDict):
     """Another material on the other face."""
 
@@ -351,6 +389,43 @@ class Faces(TypedDict):
 
     other: FacePanels | FaceMaterial
     """The other face."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
+
+
+class Facing(TypedDict):
+    """Nominal and design unit shear of a face that is no wood structural panel nailed to the
+    framing: gypsum, plaster, boards, siding, panels over gypsum, stapled panels."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; the
+    answer says so. Source of the default: own value."""
+
+    edition: Literal["2008", "2015", "2021", "780_cmr"]
+    """Edition of the Special Design Provisions for Wind and Seismic, of which 2008 and 2015 were
+    collected; of stapled panels 780 CMR 2306.3, after the IBC of 2009, which lists allowable values
+    only."""
+
+    facing: Face
+    """The face."""
+
+    high_seismic: bool
+    """The building is in seismic design category D, E or F."""
+
+    kind: Literal["facing"]
+    """"""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
+
+    load: Literal["wind", "seismic"]
+    """What the load comes from."""
+
+    method: Literal["asd", "lrfd"]
+    """How nominal becomes design: allowable stress or load and resistance factors."""
 
     unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
     """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
@@ -826,6 +901,7 @@ class WallLine(TypedDict):
 
 Question: TypeAlias = (
     UnitShear
+    | Facing
     | Faces
     | WallLine
     | Transfer

@@ -5,6 +5,7 @@ mod built;
 mod diaphragm;
 mod drift;
 mod faces;
+mod facing;
 mod hold_down;
 mod line;
 mod nail;
@@ -29,7 +30,7 @@ pub use rows::{AnswerColumn, AnswerTable, AnswerValues, CapacityRows, Column, Va
 
 /// Answers the question of capacity that a JSON document asks.
 ///
-/// The question is an object; its field `kind` says what is asked: `unit_shear`, `faces`, `wall_line`, `transfer`, `hold_down`,
+/// The question is an object; its field `kind` says what is asked: `unit_shear`, `facing`, `faces`, `wall_line`, `transfer`, `hold_down`,
 /// `anchorage`, `diaphragm`, `schedule`, `built`, `racking`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in
 /// `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit of each at the end of its name, and with:
 ///
@@ -102,6 +103,7 @@ fn answered<F: Finish>(question: &Question, made: F) -> Result<F::Made, Error> {
     let issues = |issues| Error::Issues { issues };
     match question {
         Question::UnitShear(query) => made.finish(unit_shear::answer(query).map_err(issues)?),
+        Question::Facing(query) => made.finish(facing::answer(query).map_err(issues)?),
         Question::Faces(query) => made.finish(faces::answer(query).map_err(issues)?),
         Question::WallLine(line) => made.finish(line::answer(line).map_err(issues)?),
         Question::Transfer(query) => made.finish(transfer::answer(query).map_err(issues)?),

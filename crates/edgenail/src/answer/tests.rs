@@ -144,6 +144,15 @@ fn step_of(step: &serde_json::Value) -> crate::capacity::Step {
     }
 }
 
+fn face(asked: &str, material: &str, fastener: &str, edge: u32, gravity: &str) -> String {
+    let field = if gravity == "null" { "null" } else { "6" };
+    format!(
+        r#"{{"kind": "facing", {asked}, "high_seismic": false, "accept_unverified": true, "facing": {{"material": "{material}",
+        "thickness": "1/2", "fastener": "{fastener}", "edge_spacing": {edge}, "field_spacing": {field}, "blocked": true,
+        "stud_spacing": 16, "specific_gravity": {gravity}}}}}"#
+    )
+}
+
 fn questions() -> Vec<String> {
     let line = |method: &str, query: &str| {
         format!(
@@ -162,6 +171,11 @@ fn questions() -> Vec<String> {
         wall(r#""kind": "unit_shear""#),
         wall(r#""kind": "unit_shear", "accept_unverified": true, "estimate": true"#)
             .replace(NAIL, r#""nail": {"shank": 0.113, "head": 0.266, "length": "2 3/8"}"#),
+        face(r#""edition": "2015", "load": "wind", "method": "lrfd""#, "gypsum_wallboard", "cooler_5d", 7, "null"),
+        face(r#""edition": "2008", "load": "seismic", "method": "asd""#, "sheathing_over_gypsum", "8d", 6, "0.42")
+            .replace("1/2", "3/8"),
+        face(r#""edition": "780_cmr", "load": "wind", "method": "asd""#, "stapled_structural_i", "staple_16_gauge", 6, "0.5")
+            .replace("1/2", "7/16"),
         wall(
             r#""kind": "faces", "accept_unverified": true, "other": {"kind": "panels", "assembly": {"grade": "structural_i",
             "thickness": "15/32", "material": "plywood4", "nail": {"shank": 0.148, "head": 0.312, "length": "3"}, "edge_spacing": "4",

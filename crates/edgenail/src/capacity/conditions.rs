@@ -1,6 +1,5 @@
 //! What the standard asks of a wall before its table may be used.
 
-use super::assembly::Assembly;
 use super::fault::{self, fault, inches};
 use super::fit::penetration;
 use super::rule;
@@ -29,7 +28,7 @@ pub(super) fn check(query: &UnitShearQuery) -> Result<(), Vec<Issue>> {
         &mut issues,
         "assembly/field_spacing",
         assembly.field_spacing,
-        field_most(assembly),
+        rule::field_most(assembly.thickness, assembly.stud_spacing),
     );
     let gravity = assembly.specific_gravity;
     if gravity < Decimal::tenths(3) || gravity > Decimal::ONE {
@@ -66,15 +65,6 @@ pub(super) fn check(query: &UnitShearQuery) -> Result<(), Vec<Issue>> {
         }
     }
     if issues.is_empty() { Ok(()) } else { Err(issues) }
-}
-
-/// The widest field nailing that the standard allows the wall.
-fn field_most(assembly: &Assembly) -> Length {
-    if assembly.thickness > rule::THIN || assembly.stud_spacing < rule::STUDS_MOST.value {
-        rule::FIELD_MOST.value
-    } else {
-        rule::FIELD_THIN_MOST.value
-    }
 }
 
 fn range(issues: &mut Vec<Issue>, field: &str, found: Length, most: Length) {

@@ -16,6 +16,7 @@ mod ends;
 mod estimate;
 mod explain;
 mod faces;
+mod facing;
 mod fault;
 mod fit;
 pub mod formula;
@@ -53,6 +54,9 @@ pub use drift::{
 };
 pub use estimate::Estimate;
 pub use faces::{FacesCapacity, faces};
+pub use facing::{
+    Facing, FacingEdition, FacingQuery, FacingShear, NOMINAL_43B, Proportion, Reduction, WIND_780_CMR, facing,
+};
 pub(crate) use fault::within;
 pub use fit::penetration;
 pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};

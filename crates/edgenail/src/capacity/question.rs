@@ -4,6 +4,7 @@ use super::assembly::{Assembly, Edition, Framing, LoadKind, Method, PanelMateria
 use super::bending::PanelSpans;
 use super::diaphragm::{DiaphragmLine, StoreyForce};
 use super::drift::Racked;
+use super::facing::FacingQuery;
 use super::line::WallLine;
 use super::pier::{Pier, Sharing};
 use super::racking::{AtOpenings, NailResistance};
@@ -20,6 +21,8 @@ use serde::Serialize;
 pub enum Question {
     /// The unit shear of one sheathed face.
     UnitShear(UnitShearQuery),
+    /// The unit shear of a face of another material.
+    Facing(FacingQuery),
     /// Both faces of a wall.
     Faces(FacesQuery),
     /// A wall line under its demand.

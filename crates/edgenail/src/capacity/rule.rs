@@ -81,6 +81,15 @@ pub const FIELD_THIN_MOST: Rule<Length> = Rule::recalled(Length::inches(6), "SDP
 /// Panels above this thickness are not thin.
 pub const THIN: Length = Length::sixteenths(7);
 
+/// The widest field nailing that the standard allows panels of this thickness over studs so far apart.
+pub(super) fn field_most(thickness: Length, stud_spacing: Length) -> Length {
+    if thickness > THIN || stud_spacing < STUDS_MOST.value {
+        FIELD_MOST.value
+    } else {
+        FIELD_THIN_MOST.value
+    }
+}
+
 /// Edge nailing at or below which members that two panels share have to be 3x.
 pub const WIDER_EDGE: Rule<Length> = Rule::recalled(Length::inches(2), "SDPWS 4.3.7.1");
 /// The same for 10d nails that go deeper than [`WIDER_DEPTH`].

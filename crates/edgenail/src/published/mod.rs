@@ -3,9 +3,11 @@
 //! The two files of comma-separated values beside this one are the collection; `rows.rs` is made of them. Nothing is
 //! filled in: a cell that is not there is missing, and who asks for it is told so.
 
+mod facing;
 mod rows;
 
-pub use rows::{CELLS, PANEL_ROWS};
+pub use facing::{FacingMaterial, FacingRow, FacingTable, FacingValue, Fastener};
+pub use rows::{CELLS, FACING_ROWS, PANEL_ROWS};
 
 use crate::decimal::Decimal;
 use crate::length::Length;

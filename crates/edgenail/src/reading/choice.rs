@@ -1,15 +1,15 @@
 //! The words of the input that stand for one of a few values.
 
 use crate::capacity::{
-    AtOpenings, Edition, FaceMaterial, LineMethod, LoadKind, NailEdition, PanelMaterial, PlanAxis, Plies,
-    Sharing,
+    AtOpenings, Edition, FaceMaterial, FacingEdition, LineMethod, LoadKind, NailEdition, PanelMaterial,
+    PlanAxis, Plies, Sharing,
 };
 use crate::house::{
     Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
     Method, NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, SheathingPlace,
     StartChoice, StrengthAxis,
 };
-use crate::published::{Grade, Pennyweight};
+use crate::published::{FacingMaterial, Fastener, Grade, Pennyweight};
 
 /// A type whose values have words.
 pub(super) trait Choice: Copy + 'static {
@@ -91,6 +91,39 @@ choices! {
     AtOpenings { LeftOut "left_out", Counted "counted" }
     Edition { Sdpws2008 "2008", Sdpws2015 "2015", Sdpws2021 "2021" }
     FaceMaterial { GypsumWallboard "gypsum_wallboard", Other "other" }
+    FacingEdition { Sdpws2008 "2008", Sdpws2015 "2015", Sdpws2021 "2021", Cmr780 "780_cmr" }
+    FacingMaterial {
+        GypsumWallboard "gypsum_wallboard",
+        TwoPlyGypsumWallboard "two_ply_gypsum_wallboard",
+        GypsumSheathing2Ft "gypsum_sheathing_2_ft",
+        GypsumSheathing4Ft "gypsum_sheathing_4_ft",
+        GypsumLathAndPlaster "gypsum_lath_and_plaster",
+        PortlandCementPlaster "portland_cement_plaster",
+        StructuralFiberboard "structural_fiberboard",
+        Particleboard "particleboard",
+        PlywoodSiding "plywood_siding",
+        StructuralIOverGypsum "structural_i_over_gypsum",
+        SheathingOverGypsum "sheathing_over_gypsum",
+        PlywoodSidingOverGypsum "plywood_siding_over_gypsum",
+        StapledStructuralI "stapled_structural_i",
+        StapledStructuralIOverGypsum "stapled_structural_i_over_gypsum",
+    }
+    Fastener {
+        Cooler5d "cooler_5d",
+        Cooler6d "cooler_6d",
+        Cooler8dOver6d "cooler_8d_over_6d",
+        ScrewNo6 "screw_no_6",
+        Roofing11Gauge "roofing_11_gauge",
+        LathNail "lath_nail",
+        WireLathNail "wire_lath_nail",
+        Common6d "6d",
+        Common8d "8d",
+        Common10d "10d",
+        Casing6d "casing_6d",
+        Casing8d "casing_8d",
+        Casing10d "casing_10d",
+        Staple16Gauge "staple_16_gauge",
+    }
     Grade { Sheathing "sheathing", StructuralI "structural_i" }
     LineMethod { Segmented "segmented", Perforated "perforated" }
     LoadKind { Wind "wind", Seismic "seismic" }

@@ -1,6 +1,7 @@
 //! Capacities against published tables, examples and closed forms.
 
 mod built;
+mod facings;
 mod lines;
 mod look_up;
 mod nails;

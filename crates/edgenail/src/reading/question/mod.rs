@@ -4,6 +4,7 @@ mod built;
 mod diaphragm;
 mod drift;
 mod faces;
+mod facing;
 mod line;
 mod nail;
 mod panel;
@@ -12,8 +13,8 @@ mod transfer;
 mod unit_shear;
 
 use super::fields::{
-    ANCHORAGE, BUILT, DIAPHRAGM, DRIFT, FACES, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, RACKING, SCHEDULE,
-    TRANSFER, UNIT_SHEAR, WALL_LINE,
+    ANCHORAGE, BUILT, DIAPHRAGM, DRIFT, FACES, FACING, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, RACKING,
+    SCHEDULE, TRANSFER, UNIT_SHEAR, WALL_LINE,
 };
 use super::item::Item;
 use super::record::Record;
@@ -119,6 +120,9 @@ fn alone(record: &Record<'_, '_>) -> Question {
     } else if record.is(&FACES) {
         unit(record);
         Question::Faces(faces::faces(record))
+    } else if record.is(&FACING) {
+        unit(record);
+        Question::Facing(facing::query(record))
     } else if record.is(&WALL_LINE) {
         unit(record);
         Question::WallLine(line::line(record))

@@ -42,7 +42,7 @@ pub(super) static ASSEMBLY: Object = Object {
 
 const FIELD_SPACING: Field = required("field_spacing", SPACING, "Spacing of nails on members between.");
 
-const STUD_SPACING: Field = value(
+pub(super) const STUD_SPACING: Field = value(
     "stud_spacing",
     SPACING,
     "24",
@@ -64,7 +64,7 @@ const LOWEST_GRAVITY: Field = required(
     "The lowest specific gravity of all members that are nailed, such as 0.50.",
 );
 
-const SEAM_MEMBER: Field = value(
+pub(super) const SEAM_MEMBER: Field = value(
     "seam_member",
     sixteenths(8, 16 * 12),
     "1 1/2",

@@ -7,6 +7,7 @@ mod cell;
 mod diaphragm;
 mod drift;
 mod faces;
+mod facing;
 mod hold_down;
 mod line;
 mod nail;
@@ -20,6 +21,7 @@ pub(in crate::reading) use built::{BUILT, RACKING};
 pub(in crate::reading) use diaphragm::DIAPHRAGM;
 pub(in crate::reading) use drift::{DRIFT, EQUATION_THREE};
 pub(in crate::reading) use faces::{FACE_PANELS, FACES};
+pub(in crate::reading) use facing::FACING;
 pub(in crate::reading) use hold_down::HOLD_DOWN;
 pub(in crate::reading) use line::WALL_LINE;
 pub(in crate::reading) use nail::NAIL;
@@ -32,8 +34,9 @@ use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
-pub(in crate::reading) static QUESTIONS: [&Object; 14] = [
+pub(in crate::reading) static QUESTIONS: [&Object; 15] = [
     &UNIT_SHEAR,
+    &FACING,
     &FACES,
     &WALL_LINE,
     &TRANSFER,
