@@ -43,6 +43,7 @@ def ask(row: dict[str, str], edition: str, load: str, material: Literal["osb", "
             "blocked": True,
             "specific_gravity": 0.5,
             "seam_member": "2 1/2",
+            "inside_hold_downs": False,
         },
     }
     return edgenail.capacity(question).to_dict()

@@ -81,6 +81,7 @@ impl Built {
             specific_gravity,
             seam_member,
             wet_framing: _,
+            inside_hold_downs: _,
         } = segment.assembly;
         Self {
             height_over_length: segment.pier.ratio(),

@@ -1,8 +1,9 @@
 //! The answer of both faces of a wall.
 
+use super::facing::Numbers as FacingNumbers;
 use super::unit_shear::Numbers as UnitNumbers;
 use super::{Answer, refuse_recalled};
-use crate::capacity::{Derivation, FacesQuery, faces};
+use crate::capacity::{Derivation, FacesQuery, OtherShear, faces};
 use crate::issue::Issue;
 use serde::Serialize;
 
@@ -10,12 +11,29 @@ use serde::Serialize;
 #[derive(Debug, Serialize)]
 pub(super) struct Numbers {
     one: UnitNumbers,
-    /// Of panels on both faces.
-    other: Option<UnitNumbers>,
+    /// None where its nominal unit shear was given.
+    other: Option<Other>,
     nominal_plf: f64,
     design_plf: f64,
     /// Of panels on both faces.
     stiffness_kips_per_in: Option<f64>,
+}
+
+/// Numbers of the other face.
+#[derive(Debug, Serialize)]
+#[serde(untagged)]
+enum Other {
+    Panels(UnitNumbers),
+    Facing(FacingNumbers),
+}
+
+impl Other {
+    fn of(other: &OtherShear) -> Self {
+        match other {
+            OtherShear::Panels(unit) => Self::Panels(UnitNumbers::of(unit)),
+            OtherShear::Facing(facing) => Self::Facing(FacingNumbers::of(facing)),
+        }
+    }
 }
 
 pub(super) fn answer(query: &FacesQuery) -> Result<Answer<Numbers>, Vec<Issue>> {
@@ -24,7 +42,7 @@ pub(super) fn answer(query: &FacesQuery) -> Result<Answer<Numbers>, Vec<Issue>> 
     refuse_recalled(&derivation, query.one.accept_unverified)?;
     let numbers = Numbers {
         one: UnitNumbers::of(&found.one),
-        other: found.other.as_ref().map(UnitNumbers::of),
+        other: found.other.as_ref().map(Other::of),
         nominal_plf: found.nominal,
         design_plf: found.design,
         stiffness_kips_per_in: found.stiffness,

@@ -184,6 +184,11 @@ fn questions() -> Vec<String> {
         wall(
             r#""kind": "faces", "accept_unverified": true, "other": {"kind": "material", "material": "gypsum_wallboard", "nominal": 201.5}"#,
         ),
+        wall(
+            r#""kind": "faces", "accept_unverified": true, "other": {"kind": "facing", "facing": {"material": "gypsum_wallboard",
+            "thickness": "1/2", "fastener": "screw_no_6", "edge_spacing": 8, "field_spacing": 12, "blocked": true,
+            "stud_spacing": 16}}"#,
+        ),
         line("segmented", &query),
         line("perforated", &query),
         format!(

@@ -77,6 +77,7 @@ pub struct DrivenNail {
 }
 
 /// Panels, nails and framing of one face of a shear wall.
+#[expect(clippy::struct_excessive_bools, reason = "each is a question of its own")]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Assembly {
     /// Sheathing grade.
@@ -103,6 +104,8 @@ pub struct Assembly {
     pub seam_member: Length,
     /// The framing is wetter than 19 % when it is built.
     pub wet_framing: bool,
+    /// Hold-downs sit on the inside faces of the end posts, or nobody says that they do not.
+    pub inside_hold_downs: bool,
 }
 
 /// What of an assembly is no panel and no edge nailing.

@@ -109,6 +109,8 @@ pub fn built_segment(
             .unwrap_or_default(),
         seam_member: gaps.narrowest_seam_member(),
         wet_framing: false,
+        // Where they sit is not said of a planned house.
+        inside_hold_downs: true,
     };
     Ok(BuiltSegment {
         mark: segment.mark.clone(),

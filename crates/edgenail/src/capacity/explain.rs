@@ -55,12 +55,27 @@ impl UnitShear {
                 .rule(source.source, source.confidence)
                 .gives(unblocked, "");
         }
+        if let Some(inside) = self.inside_hold_downs {
+            let source = rule::INSIDE_HOLD_DOWNS;
+            derivation
+                .step(
+                    "C_h",
+                    "factor for hold-downs on the inside faces of end posts",
+                    "C_h",
+                )
+                .cell("C_h", inside, "", source.source, source.confidence)
+                .rule(source.source, source.confidence)
+                .gives(inside, "");
+        }
         if let Some(estimate) = &self.estimate {
             estimate.explain(query, self.row, derivation);
         }
         let mut formula = format!("{symbol} * C_G");
         if self.unblocked.is_some() {
             formula.push_str(" * C_ub");
+        }
+        if self.inside_hold_downs.is_some() {
+            formula.push_str(" * C_h");
         }
         if self.estimate.is_some() {
             formula.push_str(" * C_est");
@@ -71,6 +86,9 @@ impl UnitShear {
             .from("C_G", self.species, "");
         if let Some(unblocked) = self.unblocked {
             step = step.from("C_ub", unblocked, "");
+        }
+        if let Some(inside) = self.inside_hold_downs {
+            step = step.from("C_h", inside, "");
         }
         if let Some(estimate) = &self.estimate {
             step = step.from("C_est", estimate.factor, "");

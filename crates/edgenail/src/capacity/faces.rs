@@ -2,27 +2,37 @@
 
 use super::assembly::{Edition, LoadKind, Method};
 use super::derivation::Derivation;
+use super::facing::{Facing, FacingQuery, FacingShear, facing};
 use super::fault::{fault, inches, within};
 use super::question::{FaceMaterial, FacesQuery, OtherFace};
 use super::rule::{self, Rule};
 use super::unit_shear::{UnitShear, UnitShearQuery, unit_shear};
 use crate::issue::{Code, Issue};
 use crate::length::Length;
-use crate::published::Confidence;
+use crate::published::{Confidence, FacingMaterial};
 
 /// Two faces acting together.
 #[derive(Clone, Copy, Debug)]
 pub struct FacesCapacity {
     /// The face of wood structural panels.
     pub one: UnitShear,
-    /// The other face, where it is of the like.
-    pub other: Option<UnitShear>,
+    /// The other face, where it was looked up.
+    pub other: Option<OtherShear>,
     /// Nominal unit shear of both in pounds per foot.
     pub nominal: f64,
     /// Design unit shear of both in pounds per foot.
     pub design: f64,
     /// Apparent stiffness of both in kips per inch; of panels on both faces only.
     pub stiffness: Option<f64>,
+}
+
+/// The other face as its table lists it.
+#[derive(Clone, Copy, Debug)]
+pub enum OtherShear {
+    /// Wood structural panels.
+    Panels(UnitShear),
+    /// Another material.
+    Facing(FacingShear),
 }
 
 const LIKE: &str = "SDPWS 2008/2015 4.3.3.3, walls sheathed on both faces with the same material";
@@ -52,23 +62,98 @@ pub fn faces(query: &FacesQuery, steps: &mut Derivation) -> Result<FacesCapacity
                 assembly: *assembly,
                 ..query.one
             };
-            let other = face(&asked).map_err(|issues| within("other", issues))?;
+            let other = face(&asked).map_err(of_other)?;
             check_panels(query, &other.unit)?;
             Ok(panels(&one, &other, steps))
         }
+        OtherFace::Facing(other) => {
+            check_unlike(query)?;
+            let (other, nominal) = look_up(query, other)?;
+            explain_face(1, &one, steps);
+            other.explain_stiffness(steps);
+            other.explain(steps);
+            explain_strength(2, nominal, steps);
+            let both = unlike(&one, other.row.material.into(), nominal, steps);
+            Ok(FacesCapacity {
+                other: Some(OtherShear::Facing(other)),
+                ..both
+            })
+        }
         OtherFace::Material { material, nominal } => {
-            if query.one.edition == Edition::Sdpws2021 {
-                return Err(vec![fault(
-                    Code::UnlistedValue,
-                    "edition",
-                    query.one.edition.name(),
-                    "SDPWS 2008 or SDPWS 2015",
-                    "the rules of 2021 for faces of unlike materials were not collected",
-                )]);
-            }
+            check_unlike(query)?;
+            explain_face(1, &one, steps);
+            steps
+                .step("v_n2", "nominal unit shear of the other face", "v_n2")
+                .given("v_n2", *nominal, "plf")
+                .rule("given", Confidence::TwoSources)
+                .gives(*nominal, "plf");
             Ok(unlike(&one, *material, *nominal, steps))
         }
     }
+}
+
+/// Faults of the other face, where its fields stand; those of what is asked of both stay.
+fn of_other(issues: Vec<Issue>) -> Vec<Issue> {
+    let (own, both) = issues.into_iter().partition(|issue| {
+        ["/assembly", "/facing"]
+            .iter()
+            .any(|face| issue.path.starts_with(face))
+    });
+    let mut all: Vec<Issue> = both;
+    all.extend(within("other", own));
+    all
+}
+
+/// Faces of unlike materials have rules in some editions only.
+fn check_unlike(query: &FacesQuery) -> Result<(), Vec<Issue>> {
+    if query.one.edition != Edition::Sdpws2021 {
+        return Ok(());
+    }
+    Err(vec![fault(
+        Code::UnlistedValue,
+        "edition",
+        query.one.edition.name(),
+        "SDPWS 2008 or SDPWS 2015",
+        "the rules of 2021 for faces of unlike materials were not collected",
+    )])
+}
+
+/// Looks the other face up as the first one is.
+fn look_up(query: &FacesQuery, other: &Facing) -> Result<(FacingShear, f64), Vec<Issue>> {
+    use FacingMaterial::{
+        PlywoodSiding, PlywoodSidingOverGypsum, SheathingOverGypsum, StapledStructuralI,
+        StapledStructuralIOverGypsum, StructuralIOverGypsum,
+    };
+    let one = &query.one;
+    let same = || {
+        vec![fault(
+            Code::UnlistedValue,
+            "other/facing/material",
+            other.material.name(),
+            "gypsum, plaster, fiberboard or particleboard",
+            "nothing was collected that says whether these panels and the ones of the first face are one material",
+        )]
+    };
+    if let PlywoodSiding
+    | PlywoodSidingOverGypsum
+    | SheathingOverGypsum
+    | StapledStructuralI
+    | StapledStructuralIOverGypsum
+    | StructuralIOverGypsum = other.material
+    {
+        return Err(same());
+    }
+    let found = facing(&FacingQuery {
+        edition: one.edition.into(),
+        load: one.load,
+        method: one.method,
+        facing: *other,
+        high_seismic: one.high_seismic,
+        accept_unverified: one.accept_unverified,
+    })
+    .map_err(of_other)?;
+    let nominal = found.nominal.ok_or_else(same)?;
+    Ok((found, nominal))
 }
 
 /// A face with its stiffness.
@@ -127,20 +212,29 @@ fn check_panels(query: &FacesQuery, other: &UnitShear) -> Result<(), Vec<Issue>>
 fn explain_face(number: u32, face: &Face, steps: &mut Derivation) {
     face.unit.explain_stiffness(steps);
     face.unit.explain(steps);
-    for (symbol, meaning, value, unit) in [
-        ("G_a", "apparent stiffness of a face", face.stiffness, "kips/in"),
-        ("v_n", "nominal unit shear of a face", face.unit.nominal, "plf"),
-    ] {
-        steps
-            .step(
-                &format!("{symbol}{number}"),
-                &format!("{meaning}, face {number}"),
-                symbol,
-            )
-            .from(symbol, value, unit)
-            .rule("as looked up", Confidence::TwoSources)
-            .gives(value, unit);
-    }
+    steps
+        .step(
+            &format!("G_a{number}"),
+            &format!("apparent stiffness of face {number}"),
+            "G_a",
+        )
+        .from("G_a", face.stiffness, "kips/in")
+        .rule("as looked up", Confidence::TwoSources)
+        .gives(face.stiffness, "kips/in");
+    explain_strength(number, face.unit.nominal, steps);
+}
+
+/// The strength of one face under its numbered name.
+fn explain_strength(number: u32, nominal: f64, steps: &mut Derivation) {
+    steps
+        .step(
+            &format!("v_n{number}"),
+            &format!("nominal unit shear of face {number}"),
+            "v_n",
+        )
+        .from("v_n", nominal, "plf")
+        .rule("as looked up", Confidence::TwoSources)
+        .gives(nominal, "plf");
 }
 
 fn panels(one: &Face, other: &Face, steps: &mut Derivation) -> FacesCapacity {
@@ -170,19 +264,14 @@ fn panels(one: &Face, other: &Face, steps: &mut Derivation) -> FacesCapacity {
     FacesCapacity {
         design: design(&one.unit, nominal, steps),
         one: one.unit,
-        other: Some(other.unit),
+        other: Some(OtherShear::Panels(other.unit)),
         nominal,
         stiffness: Some(stiffness),
     }
 }
 
+/// The steps from the strengths of unlike faces to that of both.
 fn unlike(one: &Face, material: FaceMaterial, other: f64, steps: &mut Derivation) -> FacesCapacity {
-    explain_face(1, one, steps);
-    steps
-        .step("v_n2", "nominal unit shear of the other face", "v_n2")
-        .given("v_n2", other, "plf")
-        .rule("given", Confidence::TwoSources)
-        .gives(other, "plf");
     let added = one.unit.query.load == LoadKind::Wind && material == FaceMaterial::GypsumWallboard;
     let (formula, source, nominal) = if added {
         ("v_n1 + v_n2", ADDED, one.unit.nominal + other)

@@ -53,7 +53,7 @@ pub use drift::{
     Drift, Racked, Skin, drift_four_terms, drift_three_terms, explain_four_terms, explain_three_terms,
 };
 pub use estimate::Estimate;
-pub use faces::{FacesCapacity, faces};
+pub use faces::{FacesCapacity, OtherShear, faces};
 pub use facing::{
     Facing, FacingEdition, FacingQuery, FacingShear, NOMINAL_43B, Proportion, Reduction, WIND_780_CMR, facing,
 };

@@ -4,7 +4,7 @@ use super::assembly::{Assembly, Edition, Framing, LoadKind, Method, PanelMateria
 use super::bending::PanelSpans;
 use super::diaphragm::{DiaphragmLine, StoreyForce};
 use super::drift::Racked;
-use super::facing::FacingQuery;
+use super::facing::{Facing, FacingQuery};
 use super::line::WallLine;
 use super::pier::{Pier, Sharing};
 use super::racking::{AtOpenings, NailResistance};
@@ -13,7 +13,7 @@ use super::transfer::TransferWall;
 use super::unit_shear::UnitShearQuery;
 use crate::house::{House, JobRates, Stock};
 use crate::length::Length;
-use crate::published::{Grade, Pennyweight};
+use crate::published::{FacingMaterial, Grade, Pennyweight};
 use serde::Serialize;
 
 /// A question, told apart by its field `kind`.
@@ -67,7 +67,9 @@ pub struct FacesQuery {
 pub enum OtherFace {
     /// Wood structural panels.
     Panels(Assembly),
-    /// Another material.
+    /// Another material, looked up in its own table.
+    Facing(Facing),
+    /// Another material, whose nominal unit shear is given.
     Material {
         /// Which.
         material: FaceMaterial,
@@ -76,7 +78,7 @@ pub enum OtherFace {
     },
 }
 
-/// A material that is no wood structural panel.
+/// A material that is no wood structural panel, as the rule on both faces tells them apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum FaceMaterial {
@@ -84,6 +86,15 @@ pub enum FaceMaterial {
     GypsumWallboard,
     /// Anything else.
     Other,
+}
+
+impl From<FacingMaterial> for FaceMaterial {
+    fn from(material: FacingMaterial) -> Self {
+        match material {
+            FacingMaterial::GypsumWallboard | FacingMaterial::TwoPlyGypsumWallboard => Self::GypsumWallboard,
+            _ => Self::Other,
+        }
+    }
 }
 
 /// A wall whose sheathing is strapped around its openings.

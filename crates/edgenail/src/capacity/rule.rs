@@ -70,6 +70,12 @@ pub const MORE_PLIES: Rule<f64> = Rule::recalled(1.2, "SDPWS Table 4.3A, footnot
 /// Apparent stiffness with framing wetter than 19 %, times.
 pub const WET: Rule<f64> = Rule::recalled(0.5, "SDPWS Table 4.3A, footnote on moisture");
 
+/// Unit shear of walls with 10d nails whose hold-downs sit on the inside faces of the end posts, times; 2021.
+pub const INSIDE_HOLD_DOWNS: Rule<f64> = Rule::recalled(
+    0.92,
+    "SDPWS 2021, 10d common nails and hold-downs on the inside faces of end posts, as a magazine tells of it",
+);
+
 /// The widest stud spacing.
 pub const STUDS_MOST: Rule<Length> = Rule::recalled(Length::inches(24), "SDPWS 4.3.7.1");
 /// The widest edge nailing.

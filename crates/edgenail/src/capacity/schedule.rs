@@ -153,6 +153,8 @@ fn assembly(framing: &Framing, sheet: &Sheet, nail: &Nail, edge_spacing: Length)
         specific_gravity: framing.specific_gravity,
         seam_member: framing.seam_member,
         wet_framing: framing.wet_framing,
+        // Where they sit is not asked of a candidate.
+        inside_hold_downs: true,
     })
 }
 

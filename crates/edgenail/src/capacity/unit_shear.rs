@@ -47,6 +47,8 @@ pub struct UnitShear {
     pub species: f64,
     /// Factor of an unblocked wall.
     pub unblocked: Option<f64>,
+    /// Factor of a wall whose hold-downs sit on the inside faces of its end posts.
+    pub inside_hold_downs: Option<f64>,
     /// What the nail makes of the row, where the table does not list it: the result is an estimate then.
     pub estimate: Option<Estimate>,
     /// Nominal unit shear in pounds per foot.
@@ -78,6 +80,7 @@ pub struct UnitShear {
 ///     grade: Grade::Sheathing, thickness: Length::sixteenths(7), material: PanelMaterial::Osb, nail,
 ///     edge_spacing: inch(6), field_spacing: inch(6), blocked: true, stud_spacing: inch(24), across_studs: false,
 ///     specific_gravity: Decimal::hundredths(50), seam_member: Length::sixteenths(24), wet_framing: false,
+///     inside_hold_downs: false,
 /// };
 /// let query = UnitShearQuery { edition: Edition::Sdpws2015, load: LoadKind::Seismic, method: Method::Asd, assembly, high_seismic: false, accept_unverified: false, estimate: false };
 /// let found = unit_shear(&query).map_err(|issues| issues[0].message.clone())?;
@@ -107,8 +110,12 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
     } else {
         Some(unblocked(query)?)
     };
+    // What a wall is nailed with is told by its row: a galvanized box nail of the 10d row is taken as 10d too.
+    let inside =
+        (row.edition == RowEdition::Of2021 && row.nail == Pennyweight::Ten && assembly.inside_hold_downs)
+            .then_some(rule::INSIDE_HOLD_DOWNS.value);
     let scaled = estimate.map_or(1.0, |estimate| estimate.factor);
-    let nominal = cell * species * unblocked.unwrap_or(1.0) * scaled;
+    let nominal = cell * species * unblocked.unwrap_or(1.0) * inside.unwrap_or(1.0) * scaled;
     let factor = design_factor(query);
     let design = match query.method {
         Method::Asd => nominal / factor.value,
@@ -120,6 +127,9 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
     }
     if unblocked.is_some() {
         confidence = confidence.max(rule::UNBLOCKED.confidence);
+    }
+    if inside.is_some() {
+        confidence = confidence.max(rule::INSIDE_HOLD_DOWNS.confidence);
     }
     if shear_row.thickness != row.thickness {
         confidence = confidence.max(rule::THICKER_ROW_STUDS.confidence);
@@ -153,6 +163,7 @@ pub fn unit_shear(query: &UnitShearQuery) -> Result<UnitShear, Vec<Issue>> {
         cell,
         species,
         unblocked,
+        inside_hold_downs: inside,
         estimate,
         nominal,
         factor,

@@ -46,6 +46,7 @@ fn assembly(grade: Grade, thickness: &str, size: Pennyweight, edge: i64) -> Asse
         specific_gravity: Decimal::hundredths(50),
         seam_member: inch("2 1/2"),
         wet_framing: false,
+        inside_hold_downs: false,
     }
 }
 

@@ -1,8 +1,9 @@
 //! Both faces of a wall.
 
+use super::facing::facing;
 use super::unit_shear::{assembly, listed};
 use crate::capacity::{FacesQuery, OtherFace};
-use crate::reading::fields::FACE_PANELS;
+use crate::reading::fields::{FACE_FACING, FACE_PANELS};
 use crate::reading::record::Record;
 
 pub(super) fn faces(record: &Record<'_, '_>) -> FacesQuery {
@@ -11,6 +12,8 @@ pub(super) fn faces(record: &Record<'_, '_>) -> FacesQuery {
         other: record.object("other", |record| {
             if record.is(&FACE_PANELS) {
                 OtherFace::Panels(record.object("assembly", assembly))
+            } else if record.is(&FACE_FACING) {
+                OtherFace::Facing(record.object("facing", facing))
             } else {
                 OtherFace::Material {
                     material: record.get("material"),

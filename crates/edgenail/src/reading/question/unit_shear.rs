@@ -42,5 +42,6 @@ pub(super) fn assembly(record: &Record<'_, '_>) -> Assembly {
         specific_gravity: record.get("specific_gravity"),
         seam_member: record.get("seam_member"),
         wet_framing: record.get("wet_framing"),
+        inside_hold_downs: record.get("inside_hold_downs"),
     }
 }

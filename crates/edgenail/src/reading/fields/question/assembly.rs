@@ -37,6 +37,13 @@ pub(super) static ASSEMBLY: Object = Object {
         LOWEST_GRAVITY,
         SEAM_MEMBER,
         WET_FRAMING,
+        value(
+            "inside_hold_downs",
+            Kind::Flag,
+            "true",
+            OWN_NOTHING,
+            "Hold-downs sit on the inside faces of the end posts, which in 2021 costs walls with 10d nails 8 %.",
+        ),
     ],
 };
 

@@ -3,6 +3,7 @@
 use super::super::document::{EXACT, UNIT};
 use super::super::{Kind, OWN, Object, required, value};
 use super::assembly::ASSEMBLY;
+use super::facing::FACE;
 use super::unit_shear::{EDITION, HIGH_SEISMIC, LOAD, METHOD, WALL};
 use super::{ACCEPT, number};
 use crate::capacity::FaceMaterial;
@@ -22,7 +23,7 @@ pub(in crate::reading) static FACES: Object = Object {
         WALL,
         required(
             "other",
-            Kind::OneOf(&[&FACE_PANELS, &FACE_MATERIAL]),
+            Kind::OneOf(&[&FACE_PANELS, &FACE_FACING, &FACE_MATERIAL]),
             "The other face.",
         ),
         value(
@@ -47,10 +48,17 @@ pub(in crate::reading) static FACE_PANELS: Object = Object {
     )],
 };
 
+pub(in crate::reading) static FACE_FACING: Object = Object {
+    name: "face_facing",
+    tag: Some("facing"),
+    meaning: "Another material on the other face, looked up in its own table.",
+    fields: &[required("facing", Kind::Object(&FACE), "That face.")],
+};
+
 static FACE_MATERIAL: Object = Object {
     name: "face_material",
     tag: Some("material"),
-    meaning: "Another material on the other face.",
+    meaning: "Another material on the other face, whose nominal unit shear is given.",
     fields: &[
         required("material", Kind::Choice(FaceMaterial::NAMES), "Which."),
         required(

@@ -20,7 +20,7 @@ pub(in crate::reading) use anchorage::ANCHORAGE;
 pub(in crate::reading) use built::{BUILT, RACKING};
 pub(in crate::reading) use diaphragm::DIAPHRAGM;
 pub(in crate::reading) use drift::{DRIFT, EQUATION_THREE};
-pub(in crate::reading) use faces::{FACE_PANELS, FACES};
+pub(in crate::reading) use faces::{FACE_FACING, FACE_PANELS, FACES};
 pub(in crate::reading) use facing::FACING;
 pub(in crate::reading) use hold_down::HOLD_DOWN;
 pub(in crate::reading) use line::WALL_LINE;
