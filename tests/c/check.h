@@ -15,6 +15,7 @@ static int failures;
     } \
   } while (0)
 
+#ifndef NO_FILES
 /* The whole of a file, with its size; ends the program when it cannot be read. */
 static char *read_file(const char *path, long *size) {
   FILE *file = fopen(path, "rb");
@@ -30,5 +31,6 @@ static char *read_file(const char *path, long *size) {
   fclose(file);
   return text;
 }
+#endif
 
 #endif

@@ -87,6 +87,84 @@ static void capacity(void) {
   CHECK(one == 480 && two == 240 && three == 15);
 }
 
+/* Words in place of numbers, and back. */
+static void choices(void) {
+  static const uint16_t load[] = {'l', 'o', 'a', 'd'};
+  static const uint16_t lone[] = {0xD800};
+  char text[16];
+  int32_t number = -7;
+  int64_t needed = -7;
+  CHECK(edgenail_choice_number(EDGENAIL_TEXT("grade"), EDGENAIL_TEXT(" Structural I "), &number) == EDGENAIL_STATUS_OK);
+  CHECK(number == EDGENAIL_GRADE_STRUCTURAL_I);
+  number = -7;
+  CHECK(edgenail_choice_number(EDGENAIL_TEXT("weather"), EDGENAIL_TEXT("wind"), &number) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_choice_number(EDGENAIL_TEXT("load"), EDGENAIL_TEXT("snow"), &number) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_choice_number(EDGENAIL_TEXT("load"), EDGENAIL_TEXT(""), &number) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_choice_number(NULL, 4, EDGENAIL_TEXT("wind"), &number) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_choice_number(EDGENAIL_TEXT("load"), "wind", -1, &number) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_choice_number(EDGENAIL_TEXT("load"), EDGENAIL_TEXT("\xff"), &number) == EDGENAIL_STATUS_NOT_UTF8);
+  CHECK(edgenail_choice_number(EDGENAIL_TEXT("load"), EDGENAIL_TEXT("wind"), NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_choice_number_utf16(load, 4, lone, 1, &number) == EDGENAIL_STATUS_NOT_UTF16);
+  CHECK(number == -7);
+  CHECK(edgenail_choice_word(EDGENAIL_TEXT("load"), 2, text, 3, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(needed == 7);
+  CHECK(edgenail_choice_word(EDGENAIL_TEXT("load"), 0, text, 16, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_choice_word(EDGENAIL_TEXT("load"), 3, text, 16, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_choice_word(EDGENAIL_TEXT("load"), INT32_MIN, text, 16, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_choice_word(EDGENAIL_TEXT("load"), 1, text, 16, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_choice_word_utf16(NULL, 4, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+}
+
+/* Cells about nails, panels, anchors and lines. */
+static void cells(void) {
+  char face[1024];
+  int64_t needed = -7;
+  double one = -7;
+  double two = -7;
+  double three = -7;
+  CHECK(edgenail_nail(2005, 0.131, 2.5, 0.281, 0, 0.4375, 0.5, 0, 0.5, 0, 1.6, 2, &one, &two, &three) ==
+        EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_nail(1997, NAN, 2.5, 0.281, 0, 0.4375, 0.5, 0, 0.5, 0, 1.6, 1, &one, &two, &three) ==
+        EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 2);
+  CHECK(edgenail_nail(2005, 0.131, 2.5, 0.281, 0, 0.4375, 0.5, 0, 0.5, 0, 1.6, 1, &one, NULL, &three) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_panel_pressure(24, 16, 5, 1, 16, 3, 240, 20, 1.6, 1, &one, &two, &three) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_panel_pressure(23, 16, 4, 1, 16, 9, 240, -20, 1.6, 1, &one, &two, &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 3);
+  CHECK(edgenail_anchorage(250, 14, 1000, 250, 0, 0, 0, &one, &two, &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_anchorage(250, 14, 1000, 0, 0, 480, 0, &one, &two, &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_anchorage(250, INFINITY, 1000, 0, 0, 0, 0, &one, &two, &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_drift_four_terms(250, 8, 8, 1.6e6, 10.5, 0.1, 7, 1, 1, 0.4375, 6, 1, &one) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_drift_four_terms(250, 8, 8, 1.6e6, 10.5, 0.1, 8, 9, 1, 0.4375, 6, 1, &one) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_construction(2015, 2, 1, 1, 1, 0.4375, 0.131, 0.281, 2.5, 9, 6, 6, 24, 1, 0, 0.5, 1.5, 0, 0, 0, face,
+                              sizeof face, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(needed == -7);
+  CHECK(edgenail_construction(2015, 2, 1, 1, 1, 0.4375, 0.131, 0.281, 2.5, 1, 6, 6, 24, 1, 0, 0.5, 1.5, 0, 0, 0, face, 7,
+                              &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(edgenail_construction(2015, 2, 1, 1, 1, 0.4375, 0.131, 0.281, 2.5, 1, 6, 6, 24, 1, 0, 0.5, 1.5, 0, 0, 0, face,
+                              sizeof face, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_wall_line(EDGENAIL_TEXT("{}}"), 1, 1, EDGENAIL_TEXT("8'"), EDGENAIL_TEXT("8'"), EDGENAIL_TEXT(""), 100, 0,
+                           EDGENAIL_TEXT("4"), &one, &two, &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_line(face, needed, 3, 1, EDGENAIL_TEXT("8'"), EDGENAIL_TEXT("8'"), EDGENAIL_TEXT(""), 100, 0,
+                           EDGENAIL_TEXT("4"), &one, &two, &three) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_wall_line(face, needed, 1, 1, EDGENAIL_TEXT("8\""), EDGENAIL_TEXT("8\\\1"), EDGENAIL_TEXT(""), NAN, 0,
+                           EDGENAIL_TEXT("4"), &one, &two, &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 2);
+  CHECK(edgenail_wall_line(face, needed, 1, 1, EDGENAIL_TEXT("8'"), EDGENAIL_TEXT("8'"), EDGENAIL_TEXT("1,2"), 100, 0,
+                           EDGENAIL_TEXT("4"), &one, &two, &three) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_error_count() == 1);
+  CHECK(edgenail_wall_line(face, needed, 1, 1, EDGENAIL_TEXT("8'"), EDGENAIL_TEXT("8'"), NULL, 0, 100, 0, EDGENAIL_TEXT("4"),
+                           &one, &two, &three) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_line(face, needed, 1, 1, EDGENAIL_TEXT("8'"), EDGENAIL_TEXT("8'"), EDGENAIL_TEXT(""), 100, 0,
+                           EDGENAIL_TEXT("4"), &one, &two, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(one == -7 && two == -7 && three == -7);
+  CHECK(edgenail_wall_line(face, needed, 1, 1, EDGENAIL_TEXT("8'"), EDGENAIL_TEXT("8'"), EDGENAIL_TEXT(" ; "), 960, 0,
+                           EDGENAIL_TEXT("0"), &one, &two, &three) == EDGENAIL_STATUS_OK);
+  /* Own arithmetic: 240 plf on 8 ft; 120 plf times 8 ft at the ends. */
+  CHECK(one == 1920 && two == 0.5 && three == 960);
+}
+
 static void error_list(void) {
   edgenail_plan *plan = NULL;
   char text[256];
@@ -323,6 +401,8 @@ int main(int argc, char **argv) {
   text = read_file(argv[1], &size);
   bad_texts();
   capacity();
+  choices();
+  cells();
   error_list();
   no_plan();
   lengths();

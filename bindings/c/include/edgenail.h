@@ -303,6 +303,70 @@ typedef enum edgenail_coating {
 } edgenail_coating;
 
 /**
+ * How a wall line is taken.
+ */
+typedef enum edgenail_line_method {
+  /**
+   * By its full-height segments, each with hold-downs of its own.
+   */
+  EDGENAIL_LINE_METHOD_SEGMENTED = 1,
+  /**
+   * As a perforated wall, held down at its ends.
+   */
+  EDGENAIL_LINE_METHOD_PERFORATED = 2,
+} edgenail_line_method;
+
+/**
+ * How segments share a shear.
+ */
+typedef enum edgenail_sharing {
+  /**
+   * By length; slender ones count for less.
+   */
+  EDGENAIL_SHARING_REDUCED_STRENGTH = 1,
+  /**
+   * So that all move equally.
+   */
+  EDGENAIL_SHARING_EQUAL_DEFLECTION = 2,
+} edgenail_sharing;
+
+/**
+ * What a panel under pressure is made of.
+ */
+typedef enum edgenail_plies {
+  /**
+   * Plywood of three plies.
+   */
+  EDGENAIL_PLIES_THREE = 1,
+  /**
+   * Plywood of four plies.
+   */
+  EDGENAIL_PLIES_FOUR = 2,
+  /**
+   * Plywood of five plies.
+   */
+  EDGENAIL_PLIES_FIVE = 3,
+  /**
+   * Oriented strand board.
+   */
+  EDGENAIL_PLIES_OSB = 4,
+} edgenail_plies;
+
+/**
+ * Which way the strength axis of a panel runs.
+ */
+typedef enum edgenail_axis {
+  /**
+   * Across the studs.
+   */
+  EDGENAIL_AXIS_ACROSS_STUDS = 1,
+  /**
+   * Along the studs.
+   */
+  EDGENAIL_AXIS_ALONG_STUDS = 2,
+} edgenail_axis;
+
+/**
  * The plan of a house. It never changes once made: any number of threads may read it at once. The caller
  * owns it, and gives it back with `edgenail_plan_free`.
  */
@@ -997,9 +1061,8 @@ extern "C" {
 #endif // __cplusplus
 
 /**
- * Answers a question of capacity that a JSON document in UTF-8 asks: unit shear, wall line, hold-down, nail, panel under
- * wind, drift, or a cell of a published table. The answer is a JSON document with every number, its derivation and a
- * caution, the same bytes in every language. The fields of a question are listed in `CAPACITY_FIELDS.md`.
+ * Answers a question of capacity that a JSON document in UTF-8 asks, such as what a wall line carries. The answer is a
+ * JSON document with every number, its derivation and a caution, the same bytes in every language. The fields of a question are listed in `CAPACITY_FIELDS.md`.
  *
  * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the faults in the error list — what a table does not
  * list, and what was recalled and is not accepted, are faults too — `EDGENAIL_STATUS_INTERNAL`, or
@@ -1041,43 +1104,15 @@ int32_t edgenail_capacity_number(const char *text,
                                  double *out_number);
 
 /**
- * Nominal and design unit shear of one sheathed face in pounds per foot, from the table of wood structural panels.
+ * As `edgenail_capacity_number`, from UTF-16; lengths count code units.
  *
- * `edition` is 2008, 2015 or 2021; `load` is one of `edgenail_load`, `method` of `edgenail_method`, `grade` of
- * `edgenail_grade`, `material` of `edgenail_panel_material`, `coating` of `edgenail_coating`. All sizes are in inches:
- * nominal thickness of the panel; shank, head and length of the nail; spacing of nails at panel edges and between;
- * largest centre distance of studs; least width of a member that two panels share. `specific_gravity` is the lowest of
- * all members nailed. The others are 1 for yes and 0 for no: all panel edges backed; panels across the studs; framing
- * wetter than 19 % when built; seismic design category D, E or F; recalled values may be used.
- *
- * `out_stiffness` receives the apparent shear stiffness in kips per inch. Returns `EDGENAIL_STATUS_OK`,
- * `EDGENAIL_STATUS_INPUT` with the faults in the error list, or `EDGENAIL_STATUS_BAD_CHOICE`.
- *
- * Caller: `out_nominal`, `out_design` and `out_stiffness` point at a `double` each.
+ * Caller: `text` points at `length` code units, `pointer` at `pointer_length`; `out_number` points at a `double`.
  */
-int32_t edgenail_unit_shear(int32_t edition,
-                            int32_t load,
-                            int32_t method,
-                            int32_t grade,
-                            int32_t material,
-                            double thickness,
-                            double shank,
-                            double head,
-                            double nail_length,
-                            int32_t coating,
-                            double edge_spacing,
-                            double field_spacing,
-                            double stud_spacing,
-                            int32_t blocked,
-                            int32_t across_studs,
-                            double specific_gravity,
-                            double seam_member,
-                            int32_t wet_framing,
-                            int32_t high_seismic,
-                            int32_t accept_unverified,
-                            double *out_nominal,
-                            double *out_design,
-                            double *out_stiffness);
+int32_t edgenail_capacity_number_utf16(const uint16_t *text,
+                                       int64_t length,
+                                       const uint16_t *pointer,
+                                       int64_t pointer_length,
+                                       double *out_number);
 
 /**
  * Hold-down tension in pounds at the end of a segment, with its real arm; below zero nothing pulls.
@@ -1115,6 +1150,167 @@ int32_t edgenail_drift(double shear,
                        double stiffness,
                        int32_t accept_unverified,
                        double *out_drift);
+
+/**
+ * Drift of a segment's top in inches by the four-term equation, panels and nails apart, of lumber that was dry when built.
+ *
+ * `shear`, `height`, `length`, `elasticity`, `post_area` and `anchor` are as `edgenail_drift` takes them. `nail` is the
+ * size of the common nail: 6, 8 or 10 for 6d, 8d and 10d; `grade` is one of `edgenail_grade`, `material` of
+ * `edgenail_panel_material`; `thickness` of the panel and `edge_spacing` of its nails are in inches. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the faults in the error list, or `EDGENAIL_STATUS_BAD_CHOICE`.
+ *
+ * Caller: `out_drift` points at a `double`.
+ */
+int32_t edgenail_drift_four_terms(double shear,
+                                  double height,
+                                  double length,
+                                  double elasticity,
+                                  double post_area,
+                                  double anchor,
+                                  int32_t nail,
+                                  int32_t grade,
+                                  int32_t material,
+                                  double thickness,
+                                  double edge_spacing,
+                                  int32_t accept_unverified,
+                                  double *out_drift);
+
+/**
+ * What one nail through a side member into a main member carries in pounds: lateral load, withdrawal, and its head pulled
+ * through the side member; for the load's duration.
+ *
+ * `edition` of the National Design Specification is 2005 or 2018. `shank`, `length` and `head` of the nail, thickness of
+ * the side member, of what lies between, and of the main member along the nail are in inches; `head` is 0
+ * where its pull-through is not asked for, and gives 0; `main_depth` is 0 where the nail ends within the main member. `bending_yield` is in pounds per square inch; 0 takes the one by diameter, which was
+ * recalled. `side_gravity` and `main_gravity` are specific gravities; `load_duration` is 1.6 for wind or earthquake.
+ * `accept_unverified` is 1 where recalled values may be used, else 0. Returns `EDGENAIL_STATUS_OK`,
+ * `EDGENAIL_STATUS_INPUT` with the faults in the error list, or `EDGENAIL_STATUS_BAD_CHOICE`.
+ *
+ * Caller: `out_lateral`, `out_withdrawal` and `out_pull_through` point at a `double` each.
+ */
+int32_t edgenail_nail(int32_t edition,
+                      double shank,
+                      double length,
+                      double head,
+                      double bending_yield,
+                      double side_thickness,
+                      double side_gravity,
+                      double between,
+                      double main_gravity,
+                      double main_depth,
+                      double load_duration,
+                      int32_t accept_unverified,
+                      double *out_lateral,
+                      double *out_withdrawal,
+                      double *out_pull_through);
+
+/**
+ * Pressure across its face that a rated panel carries in bending and at the deflection that is allowed, in pounds per
+ * square foot, and its deflection under `pressure` in inches.
+ *
+ * `rating` is the span rating as stamped: the spans for roofs and floors in inches, such as 24 and 16 for 24/16. `plies`
+ * is one of `edgenail_plies`, `axis` of `edgenail_axis`; `stud_spacing` is in inches; `spans` that one panel covers are 1,
+ * 2, or 3 for three and more; `deflection_ratio` is the span over the deflection that is allowed, such as 240.
+ * `load_duration` is 1.6 for wind; `accept_unverified` is 1 where recalled values may be used, else 0. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the faults in the error list, or `EDGENAIL_STATUS_BAD_CHOICE`.
+ *
+ * Caller: `out_bending`, `out_stiffness` and `out_deflection` point at a `double` each.
+ */
+int32_t edgenail_panel_pressure(int32_t rating_roof,
+                                int32_t rating_floor,
+                                int32_t plies,
+                                int32_t axis,
+                                double stud_spacing,
+                                int32_t spans,
+                                double deflection_ratio,
+                                double pressure,
+                                double load_duration,
+                                int32_t accept_unverified,
+                                double *out_bending,
+                                double *out_stiffness,
+                                double *out_deflection);
+
+/**
+ * How many anchors a bottom plate takes against sliding and uplift, each for itself, and whether plate washers have to
+ * reach to the sheathed edge: more than 1 in `out_washer_ratio`.
+ *
+ * `shear` along the plate and `uplift` are in pounds per foot, `length` of the plate in feet; `each` and `each_uplift` are
+ * what one anchor carries of the two in pounds, the latter 0 where nothing lifts. `nominal` unit shear of the wall is in
+ * pounds per foot; 0 asks nothing of washers and gives 0. The rule for washers was recalled: `accept_unverified` has to be
+ * 1 with it. The least number and spacing that a code asks for at any load are not checked.
+ *
+ * `out_spacing` receives the widest even spacing in inches, 0 where no anchor is needed. Returns `EDGENAIL_STATUS_OK`,
+ * `EDGENAIL_STATUS_INPUT` with the faults in the error list, or `EDGENAIL_STATUS_BAD_CHOICE`.
+ *
+ * Caller: `out_anchors`, `out_spacing` and `out_washer_ratio` point at a `double` each.
+ */
+int32_t edgenail_anchorage(double shear,
+                           double length,
+                           double each,
+                           double uplift,
+                           double each_uplift,
+                           double nominal,
+                           int32_t accept_unverified,
+                           double *out_anchors,
+                           double *out_spacing,
+                           double *out_washer_ratio);
+
+/**
+ * The number of a word, for functions that take one in place of a name: `seismic` of the set `load` is
+ * `EDGENAIL_LOAD_SEISMIC`.
+ *
+ * `set` is the name of an enum without `edgenail_`: `load`, `method`, `grade`, `panel_material`, `coating`, `line_method`,
+ * `sharing`, `plies` or `axis`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
+ * as `_`: `Structural I`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for an unknown set, or
+ * `EDGENAIL_STATUS_BAD_CHOICE` for a word that is not in it, with the known ones in the error list.
+ *
+ * Caller: `set` points at `set_length` bytes, `word` at `word_length`; `out_number` points at an `int32_t`.
+ */
+int32_t edgenail_choice_number(const char *set,
+                               int64_t set_length,
+                               const char *word,
+                               int64_t word_length,
+                               int32_t *out_number);
+
+/**
+ * As `edgenail_choice_number`, from UTF-16; lengths count code units.
+ *
+ * Caller: `set` points at `set_length` code units, `word` at `word_length`; `out_number` points at an `int32_t`.
+ */
+int32_t edgenail_choice_number_utf16(const uint16_t *set,
+                                     int64_t set_length,
+                                     const uint16_t *word,
+                                     int64_t word_length,
+                                     int32_t *out_number);
+
+/**
+ * The word of a number of a set, such as to fill a list to choose from; numbers go from 1 without a gap.
+ *
+ * `set` is as `edgenail_choice_number` takes it. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for an unknown
+ * set, `EDGENAIL_STATUS_BAD_CHOICE` past the last number, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in
+ * `out_needed`.
+ *
+ * Caller: `set` points at `set_length` bytes; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_choice_word(const char *set,
+                             int64_t set_length,
+                             int32_t number,
+                             char *buffer,
+                             int64_t capacity,
+                             int64_t *out_needed);
+
+/**
+ * As `edgenail_choice_word`, in UTF-16; lengths, capacity and size count code units.
+ *
+ * Caller: `set` points at `set_length` code units; `buffer` has room for `capacity` code units; `out_needed` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_choice_word_utf16(const uint16_t *set,
+                                   int64_t set_length,
+                                   int32_t number,
+                                   uint16_t *buffer,
+                                   int64_t capacity,
+                                   int64_t *out_needed);
 
 /**
  * How many faults the thread's last call found; 0 when it did what it says.
@@ -1800,6 +1996,164 @@ int32_t edgenail_abi(void);
  * Caller: `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
  */
 int32_t edgenail_version(char *buffer, int64_t capacity, int64_t *out_needed);
+
+/**
+ * Nominal and design unit shear of one sheathed face in pounds per foot, from the table of wood structural panels.
+ *
+ * `edition` is 2008, 2015 or 2021; `load` is one of `edgenail_load`, `method` of `edgenail_method`, `grade` of
+ * `edgenail_grade`, `material` of `edgenail_panel_material`, `coating` of `edgenail_coating`. All sizes are in inches:
+ * nominal thickness of the panel; shank, head and length of the nail; spacing of nails at panel edges and between;
+ * largest centre distance of studs; least width of a member that two panels share. `specific_gravity` is the lowest of
+ * all members nailed. The others are 1 for yes and 0 for no: all panel edges backed; panels across the studs; framing
+ * wetter than 19 % when built; seismic design category D, E or F; recalled values may be used.
+ *
+ * `out_stiffness` receives the apparent shear stiffness in kips per inch. Returns `EDGENAIL_STATUS_OK`,
+ * `EDGENAIL_STATUS_INPUT` with the faults in the error list, or `EDGENAIL_STATUS_BAD_CHOICE`.
+ *
+ * Caller: `out_nominal`, `out_design` and `out_stiffness` point at a `double` each.
+ */
+int32_t edgenail_unit_shear(int32_t edition,
+                            int32_t load,
+                            int32_t method,
+                            int32_t grade,
+                            int32_t material,
+                            double thickness,
+                            double shank,
+                            double head,
+                            double nail_length,
+                            int32_t coating,
+                            double edge_spacing,
+                            double field_spacing,
+                            double stud_spacing,
+                            int32_t blocked,
+                            int32_t across_studs,
+                            double specific_gravity,
+                            double seam_member,
+                            int32_t wet_framing,
+                            int32_t high_seismic,
+                            int32_t accept_unverified,
+                            double *out_nominal,
+                            double *out_design,
+                            double *out_stiffness);
+
+/**
+ * A sheathed face and what is asked of its table as one text, for `edgenail_wall_line`; a sheet with a row for each
+ * construction makes it once.
+ *
+ * Arguments are as `edgenail_unit_shear` takes them. The text is JSON: the `unit_shear_query` of `CAPACITY_FIELDS.md`.
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_BAD_CHOICE`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed
+ * in `out_needed`; whether a table has such a face is said where the text is used.
+ *
+ * Caller: `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_construction(int32_t edition,
+                              int32_t load,
+                              int32_t method,
+                              int32_t grade,
+                              int32_t material,
+                              double thickness,
+                              double shank,
+                              double head,
+                              double nail_length,
+                              int32_t coating,
+                              double edge_spacing,
+                              double field_spacing,
+                              double stud_spacing,
+                              int32_t blocked,
+                              int32_t across_studs,
+                              double specific_gravity,
+                              double seam_member,
+                              int32_t wet_framing,
+                              int32_t high_seismic,
+                              int32_t accept_unverified,
+                              char *buffer,
+                              int64_t capacity,
+                              int64_t *out_needed);
+
+/**
+ * As `edgenail_construction`, in UTF-16; capacity and size count code units.
+ *
+ * Caller: `buffer` has room for `capacity` code units; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_construction_utf16(int32_t edition,
+                                    int32_t load,
+                                    int32_t method,
+                                    int32_t grade,
+                                    int32_t material,
+                                    double thickness,
+                                    double shank,
+                                    double head,
+                                    double nail_length,
+                                    int32_t coating,
+                                    double edge_spacing,
+                                    double field_spacing,
+                                    double stud_spacing,
+                                    int32_t blocked,
+                                    int32_t across_studs,
+                                    double specific_gravity,
+                                    double seam_member,
+                                    int32_t wet_framing,
+                                    int32_t high_seismic,
+                                    int32_t accept_unverified,
+                                    uint16_t *buffer,
+                                    int64_t capacity,
+                                    int64_t *out_needed);
+
+/**
+ * What a wall line carries in pounds, the ratio of demand to it, and the hold-down tension in pounds.
+ *
+ * `construction` is a text of `edgenail_construction`. `length`, between the outer faces of the end posts, `height` from
+ * the underside of the bottom plate to the top of the top plates, and `inset`, from the outer faces to the hold-down's
+ * rod and to the middle of the compression post together, are lengths such as `12' 6"`; bare numbers are inches.
+ * `openings` is `left,width,height; left,width,height` from left to right, in lengths too, and may be empty.
+ * `line_method` is one of `edgenail_line_method`, `sharing` of `edgenail_sharing`. `demand` is the shear at the top in
+ * pounds, `dead` the factored dead load along it in pounds per foot. Below zero, nothing pulls at the hold-down.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the faults in the error list, or
+ * `EDGENAIL_STATUS_BAD_CHOICE`.
+ *
+ * Caller: Each text points at as many bytes as its length says; each output points at a `double`.
+ */
+int32_t edgenail_wall_line(const char *construction,
+                           int64_t construction_length,
+                           int32_t line_method,
+                           int32_t sharing,
+                           const char *length,
+                           int64_t length_length,
+                           const char *height,
+                           int64_t height_length,
+                           const char *openings,
+                           int64_t openings_length,
+                           double demand,
+                           double dead,
+                           const char *inset,
+                           int64_t inset_length,
+                           double *out_capacity,
+                           double *out_ratio,
+                           double *out_hold_down);
+
+/**
+ * As `edgenail_wall_line`, from UTF-16; lengths of texts count code units.
+ *
+ * Caller: Each text points at as many code units as its length says; each output points at a `double`.
+ */
+int32_t edgenail_wall_line_utf16(const uint16_t *construction,
+                                 int64_t construction_length,
+                                 int32_t line_method,
+                                 int32_t sharing,
+                                 const uint16_t *length,
+                                 int64_t length_length,
+                                 const uint16_t *height,
+                                 int64_t height_length,
+                                 const uint16_t *openings,
+                                 int64_t openings_length,
+                                 double demand,
+                                 double dead,
+                                 const uint16_t *inset,
+                                 int64_t inset_length,
+                                 double *out_capacity,
+                                 double *out_ratio,
+                                 double *out_hold_down);
 
 #ifdef __cplusplus
 }  // extern "C"

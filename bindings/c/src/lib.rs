@@ -7,6 +7,8 @@
 #![allow(non_camel_case_types, reason = "C names are written as C programs write them")]
 
 pub mod capacity;
+pub mod cells;
+pub mod choice;
 pub mod error;
 mod fill;
 mod guard;
@@ -19,3 +21,4 @@ pub mod status;
 pub mod table;
 mod text;
 pub mod version;
+pub mod wall_line;

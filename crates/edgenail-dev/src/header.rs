@@ -31,7 +31,7 @@ const PREAMBLE: &str = "\
  */";
 
 /// Enums that no signature names: numbers cross the border as plain integers.
-const ENUMS: [&str; 11] = [
+const ENUMS: [&str; 15] = [
     "edgenail_status",
     "edgenail_error_field",
     "edgenail_kind",
@@ -43,6 +43,10 @@ const ENUMS: [&str; 11] = [
     "edgenail_grade",
     "edgenail_panel_material",
     "edgenail_coating",
+    "edgenail_line_method",
+    "edgenail_sharing",
+    "edgenail_plies",
+    "edgenail_axis",
 ];
 
 /// The header as it should be.

@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 use std::{fs, thread};
 
 /// Test programs that look at no place of the core more closely than the others, and take long.
-const LEFT_OUT: [&str; 4] = ["attack", "mirror", "c", "c_programs"];
+const LEFT_OUT: [&str; 5] = ["attack", "mirror", "c", "c_cells", "c_programs"];
 
 /// A test of a test program.
 #[derive(Clone, Debug)]
