@@ -15,6 +15,7 @@ from edgenail.house import DecimalLike, House, LengthLike, LengthUnit, Rates, St
 __all__ = [
     "Anchorage",
     "Assembly",
+    "Board",
     "Built",
     "Cell",
     "Diaphragm",
@@ -36,11 +37,13 @@ __all__ = [
     "Question",
     "Racking",
     "RackingNail",
+    "RatedPanel",
     "Schedule",
     "ScheduleDemand",
     "StoreyForce",
     "ThreeTerms",
     "Transfer",
+    "UniformLoad",
     "UnitShear",
     "UnitShearQuery",
     "WallLine",
@@ -139,6 +142,19 @@ class Assembly(TypedDict):
     wet_framing: NotRequired[bool]
     """The framing is wetter than 19 % when it is built. Source of the default: common practice, no
     source."""
+
+
+class Board(TypedDict):
+    """A board that is no wood structural panel."""
+
+    kind: Literal["board"]
+    """"""
+
+    material: Literal["regular_fiberboard", "structural_fiberboard", "hardboard_siding", "hardboard_panel_siding"]
+    """Which."""
+
+    thickness: LengthLike
+    """Nominal thickness, as the table lists it."""
 
 
 class Built(TypedDict):
@@ -683,6 +699,19 @@ class RackingNail(TypedDict):
     """The most that it carries in pounds, at the level that answers are wanted at."""
 
 
+class RatedPanel(TypedDict):
+    """A rated wood structural panel."""
+
+    axis: Literal["across_studs", "along_studs"]
+    """Which way its strength axis runs."""
+
+    kind: Literal["panel"]
+    """"""
+
+    rating: Literal["24/0", "24/16", "32/16", "40/20", "48/24"]
+    """Span rating, as stamped."""
+
+
 class Schedule(TypedDict):
     """Every combination of the stock's sheets and nails with the listed edge nailings under a
     demand, by cost; with why each that is not chosen is not."""
@@ -797,6 +826,38 @@ class Transfer(TypedDict):
 
     shear: DecimalLike
     """Shear at its top in pounds, at the level of the method: nothing is converted."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
+
+
+class UniformLoad(TypedDict):
+    """Nominal and design pressure of wind across a wall's sheathing, by the table of the standard,
+    of which 2008 and 2015 were collected; the kind ``panel`` works a rated panel out."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; the
+    answer says so. Source of the default: own value."""
+
+    edition: Literal["2008", "2015", "2021"]
+    """Edition of the Special Design Provisions for Wind and Seismic."""
+
+    kind: Literal["uniform_load"]
+    """"""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
+
+    method: Literal["asd", "lrfd"]
+    """How nominal becomes design: allowable stress or load and resistance factors."""
+
+    sheathing: RatedPanel | Board
+    """What the wall is sheathed with."""
+
+    stud_spacing: LengthLike
+    """The largest centre distance of the studs; between two that are listed the wider is taken."""
 
     unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
     """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
@@ -928,6 +989,7 @@ Question: TypeAlias = (
     | Racking
     | Nail
     | Panel
+    | UniformLoad
     | Drift
     | Cell
 )

@@ -15,6 +15,7 @@ mod racking;
 mod rows;
 mod schedule;
 mod transfer;
+mod uniform_load;
 mod unit_shear;
 
 use crate::capacity::{CellQuery, Derivation, Question, refuse_recalled};
@@ -31,7 +32,7 @@ pub use rows::{AnswerColumn, AnswerTable, AnswerValues, CapacityRows, Column, Va
 /// Answers the question of capacity that a JSON document asks.
 ///
 /// The question is an object; its field `kind` says what is asked: `unit_shear`, `facing`, `faces`, `wall_line`, `transfer`, `hold_down`,
-/// `anchorage`, `diaphragm`, `schedule`, `built`, `racking`, `nail`, `panel`, `drift` or `cell`. Its fields are listed in
+/// `anchorage`, `diaphragm`, `schedule`, `built`, `racking`, `nail`, `panel`, `uniform_load`, `drift` or `cell`. Its fields are listed in
 /// `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit of each at the end of its name, and with:
 ///
 /// * `edition`: the standard that was asked, null where the result follows none;
@@ -115,6 +116,7 @@ fn answered<F: Finish>(question: &Question, made: F) -> Result<F::Made, Error> {
         Question::Racking(query) => made.finish(racking::answer(query)?),
         Question::Nail(query) => made.finish(nail::answer(query).map_err(issues)?),
         Question::Panel(query) => made.finish(panel::answer(query).map_err(issues)?),
+        Question::UniformLoad(query) => made.finish(uniform_load::answer(query).map_err(issues)?),
         Question::Drift(query) => made.finish(drift::answer(query).map_err(issues)?),
         Question::Cell(query) => made.finish(found(query).map_err(issues)?),
     }

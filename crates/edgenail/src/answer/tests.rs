@@ -226,6 +226,9 @@ fn questions() -> Vec<String> {
         r#"{"kind": "panel", "rating": "24/16", "plies": "osb", "axis": "along_studs", "stud_spacing": 24, "spans": 2,
             "deflection_ratio": 240, "pressure": 30, "load_duration": 1.6, "accept_unverified": true}"#
             .to_owned(),
+        r#"{"kind": "uniform_load", "edition": "2008", "method": "lrfd", "stud_spacing": 19.2, "accept_unverified": true,
+            "sheathing": {"kind": "panel", "rating": "32/16", "axis": "across_studs"}}"#
+            .to_owned(),
         format!(r#"{{"kind": "drift", {drift}, "equation": {{"kind": "three_terms", "stiffness": 15}}}}"#),
         format!(
             r#"{{"kind": "drift", {drift}, "equation": {{"kind": "four_terms", "nail": "8d", "grade": "sheathing", "material": "osb",

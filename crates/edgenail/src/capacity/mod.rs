@@ -34,6 +34,7 @@ pub mod rule;
 mod schedule;
 mod slip;
 mod transfer;
+mod uniform_load;
 mod unit_shear;
 mod withdrawal;
 
@@ -81,6 +82,7 @@ pub use slip::{SlipCurve, grade_factor, rigidity, slip, slip_curve};
 pub use transfer::{
     Transfer, TransferRatio, TransferWall, explain_transfer, explain_transfer_ratio, transfer, transfer_ratio,
 };
+pub use uniform_load::{BoardMaterial, UniformLoad, UniformLoadQuery, UniformSheathing, uniform_load};
 pub use unit_shear::{UnitShear, UnitShearQuery, unit_shear};
 pub use withdrawal::{pull_through, withdrawal};
 

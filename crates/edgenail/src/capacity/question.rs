@@ -10,6 +10,7 @@ use super::pier::{Pier, Sharing};
 use super::racking::{AtOpenings, NailResistance};
 use super::schedule::Demand;
 use super::transfer::TransferWall;
+use super::uniform_load::UniformLoadQuery;
 use super::unit_shear::UnitShearQuery;
 use crate::house::{House, JobRates, Stock};
 use crate::length::Length;
@@ -45,6 +46,8 @@ pub enum Question {
     Nail(NailQuery),
     /// A panel as the skin of a wall.
     Panel(PanelQuery),
+    /// Wind across sheathing, by the table.
+    UniformLoad(UniformLoadQuery),
     /// The drift of a segment.
     Drift(DriftQuery),
     /// A cell of a published table.

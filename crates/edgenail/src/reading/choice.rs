@@ -1,8 +1,8 @@
 //! The words of the input that stand for one of a few values.
 
 use crate::capacity::{
-    AtOpenings, Edition, FaceMaterial, FacingEdition, LineMethod, LoadKind, NailEdition, PanelMaterial,
-    PlanAxis, Plies, Sharing,
+    AtOpenings, BoardMaterial, Edition, FaceMaterial, FacingEdition, LineMethod, LoadKind, NailEdition,
+    PanelMaterial, PlanAxis, Plies, Sharing,
 };
 use crate::house::{
     Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
@@ -89,6 +89,12 @@ choices! {
     StrengthAxis { Length "length", Width "width" }
 
     AtOpenings { LeftOut "left_out", Counted "counted" }
+    BoardMaterial {
+        RegularFiberboard "regular_fiberboard",
+        StructuralFiberboard "structural_fiberboard",
+        HardboardSiding "hardboard_siding",
+        HardboardPanelSiding "hardboard_panel_siding",
+    }
     Edition { Sdpws2008 "2008", Sdpws2015 "2015", Sdpws2021 "2021" }
     FaceMaterial { GypsumWallboard "gypsum_wallboard", Other "other" }
     FacingEdition { Sdpws2008 "2008", Sdpws2015 "2015", Sdpws2021 "2021", Cmr780 "780_cmr" }

@@ -10,11 +10,12 @@ mod nail;
 mod panel;
 mod schedule;
 mod transfer;
+mod uniform_load;
 mod unit_shear;
 
 use super::fields::{
     ANCHORAGE, BUILT, DIAPHRAGM, DRIFT, FACES, FACING, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, RACKING,
-    SCHEDULE, TRANSFER, UNIT_SHEAR, WALL_LINE,
+    SCHEDULE, TRANSFER, UNIFORM_LOAD, UNIT_SHEAR, WALL_LINE,
 };
 use super::item::Item;
 use super::record::Record;
@@ -147,6 +148,9 @@ fn alone(record: &Record<'_, '_>) -> Question {
     } else if record.is(&PANEL) {
         unit(record);
         Question::Panel(panel::panel(record))
+    } else if record.is(&UNIFORM_LOAD) {
+        unit(record);
+        Question::UniformLoad(uniform_load::query(record))
     } else if record.is(&DRIFT) {
         unit(record);
         Question::Drift(drift::drift(record))

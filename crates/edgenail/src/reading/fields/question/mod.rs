@@ -14,6 +14,7 @@ mod nail;
 mod panel;
 mod schedule;
 mod transfer;
+mod uniform_load;
 mod unit_shear;
 
 pub(in crate::reading) use anchorage::ANCHORAGE;
@@ -28,13 +29,14 @@ pub(in crate::reading) use nail::NAIL;
 pub(in crate::reading) use panel::PANEL;
 pub(in crate::reading) use schedule::SCHEDULE;
 pub(in crate::reading) use transfer::TRANSFER;
+pub(in crate::reading) use uniform_load::{RATED_PANEL, UNIFORM_LOAD};
 pub(in crate::reading) use unit_shear::UNIT_SHEAR;
 
 use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
-pub(in crate::reading) static QUESTIONS: [&Object; 15] = [
+pub(in crate::reading) static QUESTIONS: [&Object; 16] = [
     &UNIT_SHEAR,
     &FACING,
     &FACES,
@@ -48,6 +50,7 @@ pub(in crate::reading) static QUESTIONS: [&Object; 15] = [
     &RACKING,
     &NAIL,
     &PANEL,
+    &UNIFORM_LOAD,
     &DRIFT,
     &cell::CELL,
 ];
