@@ -1,6 +1,7 @@
 //! Capacities against published tables, examples and closed forms.
 
 mod built;
+mod cells;
 mod facings;
 mod lines;
 mod look_up;
