@@ -31,8 +31,10 @@ __all__ = [
     "FourTerms",
     "Framing",
     "HoldDown",
+    "InspectedEdge",
     "LineOpening",
     "Nail",
+    "NailInspection",
     "Panel",
     "Question",
     "Racking",
@@ -543,6 +545,28 @@ class HoldDown(TypedDict):
     common practice, no source."""
 
 
+class InspectedEdge(TypedDict):
+    """One edge of the panel, its nails by how deep their heads stand below the face."""
+
+    deeper: int
+    """Nails deeper than 1/8 in."""
+
+    flush: int
+    """Nails that are flush."""
+
+    missing: int
+    """Nails that are specified and not there, or stand beside the framing."""
+
+    name: str
+    """What it is called."""
+
+    to_16th: int
+    """Nails up to 1/16 in. deep."""
+
+    to_8th: int
+    """Nails deeper than that, up to 1/8 in."""
+
+
 class LineOpening(TypedDict):
     """An opening of a line."""
 
@@ -607,6 +631,36 @@ class Nail(TypedDict):
 
     side_thickness: LengthLike
     """Thickness of the side member."""
+
+    unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
+    """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
+    common practice, no source."""
+
+
+class NailInspection(TypedDict):
+    """The nails along the edges of one panel as somebody counted them: what to mend, and what of
+    the nailing is there. Judgement, never a pass."""
+
+    design_shear: NotRequired[DecimalLike | None]
+    """Design unit shear of the wall as specified, from its table, in pounds per foot; null asks for
+    nothing of it."""
+
+    dry: bool
+    """Panels and framing were dry, below 16 %, when they were nailed: else heads up to 1/16 in.
+    deep are too deep."""
+
+    edge_spacing: LengthLike
+    """Specified spacing of edge nails."""
+
+    edges: list[InspectedEdge]
+    """The panel's edges."""
+
+    kind: Literal["nail_inspection"]
+    """"""
+
+    length_unit: NotRequired[LengthUnit | None]
+    """Says that lengths that are bare numbers are whole units of 1/40640 in., as a plan writes
+    them."""
 
     unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
     """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
@@ -987,6 +1041,7 @@ Question: TypeAlias = (
     | Schedule
     | Built
     | Racking
+    | NailInspection
     | Nail
     | Panel
     | UniformLoad

@@ -9,6 +9,7 @@ mod facing;
 mod hold_down;
 mod line;
 mod nail;
+mod nail_inspection;
 mod panel;
 mod planned;
 mod racking;
@@ -32,7 +33,7 @@ pub use rows::{AnswerColumn, AnswerTable, AnswerValues, CapacityRows, Column, Va
 /// Answers the question of capacity that a JSON document asks.
 ///
 /// The question is an object; its field `kind` says what is asked: `unit_shear`, `facing`, `faces`, `wall_line`, `transfer`, `hold_down`,
-/// `anchorage`, `diaphragm`, `schedule`, `built`, `racking`, `nail`, `panel`, `uniform_load`, `drift` or `cell`. Its fields are listed in
+/// `anchorage`, `diaphragm`, `schedule`, `built`, `racking`, `nail_inspection`, `nail`, `panel`, `uniform_load`, `drift` or `cell`. Its fields are listed in
 /// `CAPACITY_FIELDS.md`. The answer is an object with the result's numbers, the unit of each at the end of its name, and with:
 ///
 /// * `edition`: the standard that was asked, null where the result follows none;
@@ -114,6 +115,7 @@ fn answered<F: Finish>(question: &Question, made: F) -> Result<F::Made, Error> {
         Question::Schedule(query) => made.finish(schedule::answer(query).map_err(issues)?),
         Question::Built(query) => made.finish(built::answer(query)?),
         Question::Racking(query) => made.finish(racking::answer(query)?),
+        Question::NailInspection(query) => made.finish(nail_inspection::answer(query).map_err(issues)?),
         Question::Nail(query) => made.finish(nail::answer(query).map_err(issues)?),
         Question::Panel(query) => made.finish(panel::answer(query).map_err(issues)?),
         Question::UniformLoad(query) => made.finish(uniform_load::answer(query).map_err(issues)?),

@@ -220,6 +220,10 @@ fn questions() -> Vec<String> {
         r#"{"kind": "anchorage", "shear": 248.3, "length": "97 1/8", "each": 812.5, "uplift": 91.7, "each_uplift": 333, "nominal": 481, "sill": "lrfd",
             "accept_unverified": true}"#
             .to_owned(),
+        r#"{"kind": "nail_inspection", "edge_spacing": 6, "dry": false, "design_shear": 240.5, "edges": [
+            {"name": "left", "flush": 10, "to_16th": 3, "to_8th": 2, "deeper": 1, "missing": 1},
+            {"name": "top", "flush": 8, "to_16th": 0, "to_8th": 1, "deeper": 0, "missing": 0}]}"#
+            .to_owned(),
         format!(r#"{{"kind": "nail", "edition": "2018", "head": 0.281, {nail}}}"#),
         format!(r#"{{"kind": "nail", "edition": "2018", "head": 0.1, "main_depth": 1, {nail}}}"#),
         format!(r#"{{"kind": "nail", "edition": "2005", "bending_yield": 90000.5, "between": "1", {nail}}}"#),

@@ -23,6 +23,7 @@ pub mod formula;
 mod line;
 mod line_steps;
 mod nail;
+mod nail_inspection;
 mod panel;
 mod perforated;
 mod pier;
@@ -62,6 +63,10 @@ pub(crate) use fault::within;
 pub use fit::penetration;
 pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};
 pub use nail::{NailValues, nail};
+pub use nail_inspection::{
+    ADDED_SPACING, EdgeNails, INSPECTION_NATURE, InspectedEdge, NailInspection, NailInspectionQuery,
+    NailRemedy, OVERDRIVEN_COUNTS, SHARE_MOST, inspect_nails,
+};
 pub use panel::{PanelValues, panel};
 pub use perforated::{Perforation, perforated_factor};
 pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};

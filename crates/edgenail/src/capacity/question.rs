@@ -6,6 +6,7 @@ use super::diaphragm::{DiaphragmLine, StoreyForce};
 use super::drift::Racked;
 use super::facing::{Facing, FacingQuery};
 use super::line::WallLine;
+use super::nail_inspection::NailInspectionQuery;
 use super::pier::{Pier, Sharing};
 use super::racking::{AtOpenings, NailResistance};
 use super::schedule::Demand;
@@ -42,6 +43,8 @@ pub enum Question {
     Built(Box<BuiltQuery>),
     /// A storey of a planned wall, nail by nail.
     Racking(Box<RackingQuery>),
+    /// Nails along the edges of a panel, as somebody counted them.
+    NailInspection(NailInspectionQuery),
     /// One nail.
     Nail(NailQuery),
     /// A panel as the skin of a wall.

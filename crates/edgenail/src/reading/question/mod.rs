@@ -7,6 +7,7 @@ mod faces;
 mod facing;
 mod line;
 mod nail;
+mod nail_inspection;
 mod panel;
 mod schedule;
 mod transfer;
@@ -14,8 +15,8 @@ mod uniform_load;
 mod unit_shear;
 
 use super::fields::{
-    ANCHORAGE, BUILT, DIAPHRAGM, DRIFT, FACES, FACING, HOLD_DOWN, Kind, NAIL, PANEL, QUESTIONS, RACKING,
-    SCHEDULE, TRANSFER, UNIFORM_LOAD, UNIT_SHEAR, WALL_LINE,
+    ANCHORAGE, BUILT, DIAPHRAGM, DRIFT, FACES, FACING, HOLD_DOWN, Kind, NAIL, NAIL_INSPECTION, PANEL,
+    QUESTIONS, RACKING, SCHEDULE, TRANSFER, UNIFORM_LOAD, UNIT_SHEAR, WALL_LINE,
 };
 use super::item::Item;
 use super::record::Record;
@@ -142,6 +143,9 @@ fn alone(record: &Record<'_, '_>) -> Question {
     } else if record.is(&SCHEDULE) {
         unit(record);
         Question::Schedule(Box::new(schedule::schedule(record)))
+    } else if record.is(&NAIL_INSPECTION) {
+        unit(record);
+        Question::NailInspection(nail_inspection::query(record))
     } else if record.is(&NAIL) {
         unit(record);
         Question::Nail(nail::nail(record))

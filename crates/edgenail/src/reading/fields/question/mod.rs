@@ -11,6 +11,7 @@ mod facing;
 mod hold_down;
 mod line;
 mod nail;
+mod nail_inspection;
 mod panel;
 mod schedule;
 mod transfer;
@@ -26,6 +27,7 @@ pub(in crate::reading) use facing::FACING;
 pub(in crate::reading) use hold_down::HOLD_DOWN;
 pub(in crate::reading) use line::WALL_LINE;
 pub(in crate::reading) use nail::NAIL;
+pub(in crate::reading) use nail_inspection::NAIL_INSPECTION;
 pub(in crate::reading) use panel::PANEL;
 pub(in crate::reading) use schedule::SCHEDULE;
 pub(in crate::reading) use transfer::TRANSFER;
@@ -36,7 +38,7 @@ use super::{Field, Kind, OWN, Object, along, required, value};
 use crate::decimal::Decimal;
 
 /// Every question.
-pub(in crate::reading) static QUESTIONS: [&Object; 16] = [
+pub(in crate::reading) static QUESTIONS: [&Object; 17] = [
     &UNIT_SHEAR,
     &FACING,
     &FACES,
@@ -48,6 +50,7 @@ pub(in crate::reading) static QUESTIONS: [&Object; 16] = [
     &SCHEDULE,
     &BUILT,
     &RACKING,
+    &NAIL_INSPECTION,
     &NAIL,
     &PANEL,
     &UNIFORM_LOAD,
