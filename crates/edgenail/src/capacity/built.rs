@@ -6,7 +6,7 @@ use super::pier::Pier;
 use super::schedule;
 use crate::edges::EdgeRun;
 use crate::evaluate::Evaluated;
-use crate::frame::{Axis, Member, MemberKind, SegmentPlace};
+use crate::frame::{Axis, Member, MemberId, MemberKind, SegmentPlace};
 use crate::geometry::{Interval, Rect};
 use crate::house::{House, Sheet};
 use crate::issue::{Code, Issue};
@@ -281,48 +281,86 @@ struct Gaps<'e> {
     pieces: &'e [&'e Piece],
 }
 
+/// A stretch of a panel edge with one member behind it.
+struct HeldEdge {
+    /// The edge of the piece's outline.
+    edge: u32,
+    plumb: bool,
+    /// Where it lies.
+    across: Length,
+    along: Interval,
+    member: MemberId,
+}
+
 impl Gaps<'_> {
     /// The widest gap along every backed panel edge in the segment; none where no nails are.
     fn of_edges(&self) -> Vec<(String, Option<Length>)> {
-        let rect = &self.segment.rect;
         let mut found = Vec::new();
         for piece in self.pieces {
-            for run in self.built.runs.iter().filter(|run| run.piece == piece.id) {
-                let Some(member) = run.member() else { continue };
-                let plumb = run.from.x == run.to.x;
-                let (along, span) = if plumb {
-                    (Interval::new(run.from.y, run.to.y), rect.y_span())
-                } else {
-                    (
-                        Interval::new(run.from.x.min(run.to.x), run.from.x.max(run.to.x)),
-                        rect.x_span(),
-                    )
-                };
-                let Some(along) = along.intersect(span).filter(|part| part.len() > SHORT) else {
-                    continue;
-                };
-                let across = if plumb { run.from.x } else { run.from.y };
-                let other = if plumb { rect.x_span() } else { rect.y_span() };
-                if !other.contains(across) {
-                    continue;
-                }
+            for edge in self.held_edges(piece) {
                 let at: Vec<Length> = rows(self.built, std::slice::from_ref(piece))
-                    .filter(|row| row.member == member)
+                    .filter(|row| row.member == edge.member)
                     .flat_map(crate::nailing::NailRow::positions)
                     .filter(|at| {
-                        let beside = if plumb { at.x } else { at.y };
-                        (beside - across).abs() <= NEAR
+                        let beside = if edge.plumb { at.x } else { at.y };
+                        (beside - edge.across).abs() <= NEAR
                     })
-                    .map(|at| if plumb { at.y } else { at.x })
+                    .map(|at| if edge.plumb { at.y } else { at.x })
                     .collect();
-                let side = if plumb { "plumb" } else { "level" };
+                let side = if edge.plumb { "plumb" } else { "level" };
                 found.push((
-                    format!("{side} edge of {} at {}", piece.mark, inches(across)),
-                    widest(at, along),
+                    format!("{side} edge of {} at {}", piece.mark, inches(edge.across)),
+                    widest(at, edge.along),
                 ));
             }
         }
         found
+    }
+
+    /// The backed edges of a piece within the segment; stretches on one member that follow each other are one, so that a
+    /// gap between two is seen whole.
+    fn held_edges(&self, piece: &Piece) -> Vec<HeldEdge> {
+        let rect = &self.segment.rect;
+        let mut found: Vec<HeldEdge> = Vec::new();
+        for run in self.built.runs.iter().filter(|run| run.piece == piece.id) {
+            let Some(member) = run.member() else { continue };
+            let plumb = run.from.x == run.to.x;
+            let area = run.area();
+            let (along, across) = if plumb {
+                (area.y_span(), run.from.x)
+            } else {
+                (
+                    Interval::new(area.x0.min(area.x1), area.x0.max(area.x1)),
+                    run.from.y,
+                )
+            };
+            let follows = |edge: &&mut HeldEdge| {
+                (edge.edge, edge.member, edge.plumb, edge.across) == (run.edge, member, plumb, across)
+                    && along.lo <= edge.along.hi
+                    && edge.along.lo <= along.hi
+            };
+            if let Some(edge) = found.iter_mut().find(follows) {
+                edge.along = Interval::new(edge.along.lo.min(along.lo), edge.along.hi.max(along.hi));
+            } else {
+                found.push(HeldEdge {
+                    edge: run.edge,
+                    plumb,
+                    across,
+                    along,
+                    member,
+                });
+            }
+        }
+        let inside = found.into_iter().filter_map(|edge| {
+            let (span, other) = if edge.plumb {
+                (rect.y_span(), rect.x_span())
+            } else {
+                (rect.x_span(), rect.y_span())
+            };
+            let along = edge.along.intersect(span).filter(|part| part.len() > SHORT)?;
+            other.contains(edge.across).then_some(HeldEdge { along, ..edge })
+        });
+        inside.collect()
     }
 
     /// The widest gap along the bottom plate, the topmost plate and both end posts.
@@ -360,7 +398,7 @@ impl Gaps<'_> {
         found
     }
 
-    fn nails_on(&self, member: crate::frame::MemberId) -> impl Iterator<Item = crate::geometry::Point> + '_ {
+    fn nails_on(&self, member: MemberId) -> impl Iterator<Item = crate::geometry::Point> + '_ {
         rows(self.built, self.pieces)
             .filter(move |row| row.member == member)
             .flat_map(crate::nailing::NailRow::positions)
