@@ -29,7 +29,7 @@ impl Derivation {
     ///   v_n = 480 plf
     ///   Omega = 2 [SDPWS 2015 4.3.3]
     ///   = 240 plf
-    ///   source: SDPWS 2015 4.3.3 (two-sources)
+    ///   source: SDPWS 2015 4.3.3 (two sources)
     /// ```
     ///
     /// The first line under the name is the formula, the last value line the result.

@@ -3,10 +3,13 @@
 mod built;
 mod cells;
 mod facings;
+mod limits;
 mod lines;
 mod look_up;
 mod nails;
 mod panels;
+mod prices;
+mod printing;
 mod transfer;
 
 use super::*;

@@ -62,3 +62,54 @@ proptest! {
         }
     }
 }
+
+/// NDS 2005: below ten diameters of penetration, to six, lateral values are taken times p / 10 D; NDS 2018 has the shorter
+/// bearing length instead. Below six diameters a nail does not count in either.
+#[test]
+fn short_penetration_costs_by_edition() {
+    let of = |edition, diameters: f64| {
+        let side = crate::length::Length::sixteenths(7);
+        // 0.15 in. in a panel of 7/16: lengths that go so many diameters into the stud.
+        let length = crate::length::Length::from_double(0.4375 + 0.15 * diameters, crate::length::Unit::Inch);
+        nail(&NailQuery {
+            edition,
+            shank: 0.15,
+            length: length.unwrap().length,
+            head: None,
+            bending_yield: Some(90_000.0),
+            side_thickness: side,
+            side_gravity: 0.5,
+            between: crate::length::Length::ZERO,
+            main_gravity: 0.5,
+            main_depth: None,
+            load_duration: 1.0,
+            accept_unverified: true,
+        })
+        .map(|(values, _)| values.lateral_design / values.lateral.value)
+    };
+    let close = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-9, "{found} {wanted}");
+    for (diameters, factor) in [(6.0, 0.6), (8.0, 0.8), (10.0, 1.0), (12.0, 1.0)] {
+        close(of(NailEdition::Nds2005, diameters).unwrap(), factor);
+        close(of(NailEdition::Nds2018, diameters).unwrap(), 1.0);
+    }
+    for edition in [NailEdition::Nds2005, NailEdition::Nds2018] {
+        for diameters in [5.9, 0.0, -1.0] {
+            assert_eq!(of(edition, diameters).unwrap_err()[0].path, "/length");
+        }
+    }
+}
+
+/// NDS, bending yield strengths by diameter, from memory: listed from 0.099 in. on.
+#[test]
+fn thinner_nails_have_no_listed_yield_strength() {
+    assert!(yield_strength(0.0989).is_none());
+    for (diameter, listed) in [
+        (0.099, 100_000.0),
+        (0.142, 100_000.0),
+        (0.1421, 90_000.0),
+        (0.177, 90_000.0),
+    ] {
+        let found = yield_strength(diameter).unwrap().value;
+        assert!((found - listed).abs() < 0.5, "{diameter}: {found}");
+    }
+}

@@ -239,3 +239,43 @@ fn what_cannot_be_shared_is_refused() {
     };
     assert_eq!(one(&alone, &bad).1, "/force/size");
 }
+
+/// Every field at its limit, and just past it.
+#[test]
+fn fields_that_no_diaphragm_has() {
+    let refused = |change: &dyn Fn(&mut [DiaphragmLine; 2], &mut StoreyForce)| -> Vec<String> {
+        let mut lines = [
+            line(PlanAxis::X, 0, 1000.0, 10),
+            line(PlanAxis::X, 20, 1000.0, 10),
+        ];
+        let mut storey = force(10, 0);
+        change(&mut lines, &mut storey);
+        let issues = share_storey_force(&lines, &storey).err().unwrap_or_default();
+        issues.into_iter().map(|issue| issue.path).collect()
+    };
+    let far = Length::LIMIT + Length::from_units(1);
+    assert!(refused(&|_, _| ()).is_empty());
+    assert!(refused(&|_, force| force.size = 0.0).is_empty());
+    assert!(refused(&|lines, _| lines[0].stiffness = 1e12).is_empty());
+    assert!(refused(&|lines, _| lines[0].tributary = Length::LIMIT).is_empty());
+    assert!(refused(&|lines, _| lines[0].at = -Length::LIMIT).is_empty());
+    for size in [-1.0, f64::NAN, f64::INFINITY] {
+        assert_eq!(refused(&|_, force| force.size = size), ["/force/size"]);
+    }
+    assert_eq!(refused(&|_, force| force.at = far), ["/force/at"]);
+    assert_eq!(
+        refused(&|_, force| force.accidental = Some(far)),
+        ["/force/accidental"]
+    );
+    assert_eq!(refused(&|lines, _| lines[1].at = far), ["/lines/1/at"]);
+    for stiffness in [0.0, 1.1e12, f64::NAN] {
+        assert_eq!(
+            refused(&|lines, _| lines[1].stiffness = stiffness),
+            ["/lines/1/stiffness"]
+        );
+    }
+    assert_eq!(
+        refused(&|lines, _| lines[1].tributary = far),
+        ["/lines/1/tributary"]
+    );
+}

@@ -147,3 +147,81 @@ fn formulas_give_their_values() {
         close(derivation.value().unwrap(), value, 0.0);
     }
 }
+
+/// Three nails at (0, 0), (12, 0) and (0, 30) in. about their centre (4, 10): `S_xx` = 2 x 16 + 64, `S_yy` = 2 x 100 + 400.
+/// Where in its sheet the pattern stands changes neither.
+#[test]
+fn nails_off_the_middle_of_their_sheet() {
+    for (dx, dy) in [(0, 0), (7, 20), (36, 66)] {
+        let nails = [(0, 0), (12, 0), (0, 30)]
+            .map(|(x, y)| nail(x + dx, y + dy, true))
+            .to_vec();
+        let sheet = RackingSheet {
+            piece: 0,
+            outline: outline(48, 96),
+            nails,
+        };
+        let found = Elastic::of(&sheet);
+        let inches = |whole: i64| f64::from(i32::try_from(whole).unwrap());
+        close(found.centre_x, 4.0 + inches(dx) - 24.0, 1e-9);
+        close(found.centre_y, 10.0 + inches(dy) - 48.0, 1e-9);
+        close(found.across, 96.0, 1e-9);
+        close(found.upright, 600.0, 1e-9);
+        assert!(found.holds());
+    }
+}
+
+/// Nails on one level or plumb line let the frame rack freely.
+#[test]
+fn a_line_of_nails_holds_nothing() {
+    for places in [[(10, 5), (10, 50), (10, 90)], [(5, 7), (20, 7), (41, 7)]] {
+        let sheet = RackingSheet {
+            piece: 0,
+            outline: outline(48, 96),
+            nails: places.map(|(x, y)| nail(x, y, true)).to_vec(),
+        };
+        let found = Elastic::of(&sheet);
+        assert!(!found.holds() && found.rigidity() == 0.0, "{found:?}");
+    }
+}
+
+/// Every field of a wall at its limit, and just past it.
+#[test]
+fn walls_that_cannot_be_racked() {
+    let good = || wall(vec![sheet(48, 96, 6, &[24])], 0.0);
+    let refused = |change: &dyn Fn(&mut RackingWall)| -> Vec<String> {
+        let mut wall = good();
+        change(&mut wall);
+        let issues = rack(&wall).err().unwrap_or_default();
+        issues.into_iter().map(|issue| issue.path).collect()
+    };
+    assert!(refused(&|_| ()).is_empty());
+    assert!(refused(&|wall| wall.height = Length::feet(1000)).is_empty());
+    assert!(refused(&|wall| wall.sheets[0].nails[3].strength = 1e9).is_empty());
+    assert_eq!(refused(&|wall| wall.height = Length::ZERO), ["/height"]);
+    assert_eq!(refused(&|wall| wall.height = Length::feet(1001)), ["/height"]);
+    assert_eq!(refused(&|wall| wall.force = -1.0), ["/force"]);
+    assert_eq!(refused(&|wall| wall.force = f64::NAN), ["/force"]);
+    for strength in [0.0, 1.1e9, f64::NAN] {
+        assert_eq!(
+            refused(&|wall| wall.sheets[0].nails[3].strength = strength),
+            ["/sheets/0/nails/3/strength"]
+        );
+        assert_eq!(
+            refused(&|wall| wall.sheets[0].nails[3].stiffness = strength),
+            ["/sheets/0/nails/3/stiffness"]
+        );
+    }
+    let far = Length::LIMIT + Length::inches(1);
+    let moved: [&dyn Fn(&mut Rect); 2] = [&|outline| outline.x1 = far, &|outline| outline.y1 = far];
+    for change in moved {
+        assert_eq!(
+            refused(&|wall| change(&mut wall.sheets[0].outline)),
+            ["/sheets/0/outline"]
+        );
+    }
+    assert_eq!(
+        refused(&|wall| wall.sheets[0].nails[0].at = place(49, 5)),
+        ["/sheets/0/nails/0/at"]
+    );
+}
