@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import ast
+import copy
 import math
 import operator
+import pickle
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from html.parser import HTMLParser
 
 import edgenail
 import pytest
@@ -160,6 +163,52 @@ def test_a_derivation_shows_itself() -> None:
     assert derivation.markdown().count("\n") == len(derivation) + 2
     assert str(derivation) == derivation.text()
     assert [step.value for step in derivation] == [step.value for step in read(derivation.text())]
+
+
+class Rows(HTMLParser):
+    """The rows of a table as lists of the texts of their cells; tags have to close in order."""
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.rows: list[list[str]] = []
+        self.open: list[str] = []
+        self.feed(html)
+        assert self.open == []
+
+    def handle_starttag(self, tag: str, attrs: object) -> None:
+        if tag == "tr":
+            self.rows.append([])
+        if tag in ("td", "th"):
+            self.rows[-1].append("")
+        if tag != "br":
+            self.open.append(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        if {"td", "th"} & set(self.open):
+            self.rows[-1][-1] += data
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
+def test_a_notebook_shows_a_row_for_each_step(case: Case) -> None:
+    derivation = edgenail.capacity(case.document).derivation
+    head, *rows = Rows(derivation._repr_html_()).rows
+    assert head == ["symbol", "what", "formula", "with", "value", "source"]
+    assert len(rows) == len(derivation)
+    for row, step in zip(rows, derivation, strict=True):
+        assert row[:3] == [step.symbol, step.meaning, step.formula]
+        assert float(row[4].split(" ")[0]) == step.value and row[5].startswith(step.source)
+
+
+def test_what_an_answer_says_is_an_attribute_too() -> None:
+    answer = edgenail.capacity({"kind": "hold_down", "shear": 250, "length": "4'", "height": "8'", "inset": 0})
+    assert answer.tension_lb == answer["tension_lb"] == 2000.0
+    assert {"tension_lb", "chord_lb", "derivation", "caution"} <= set(dir(answer))
+    assert copy.deepcopy(answer).tension_lb == pickle.loads(pickle.dumps(answer)).tension_lb == 2000.0
+    with pytest.raises(AttributeError, match="no 'design_plf'"):
+        answer.design_plf  # noqa: B018
 
 
 def test_a_fault_names_its_field() -> None:

@@ -94,6 +94,9 @@ class Derivation:
 class Capacity(Mapping[str, Any]):
     """The answer to a question of capacity: a mapping of names to numbers, the unit at the end of each name.
 
+    What is asked for by name stands there as an attribute too, ``answer["design_plf"]`` as ``answer.design_plf``, which an
+    editor in a notebook completes.
+
     It does not replace the code in force or a licensed design professional: see ``caution``.
     """
 
@@ -156,6 +159,15 @@ class Capacity(Mapping[str, Any]):
     def __getitem__(self, name: str) -> Any:
         return self._document[name]
 
+    def __getattr__(self, name: str) -> Any:
+        # Private names are never in an answer; copying looks for some before there is a document.
+        if not name.startswith("_") and name in self._document:
+            return self._document[name]
+        raise AttributeError(f"an answer of {type(self).__name__} has no {name!r}", name=name, obj=self)
+
+    def __dir__(self) -> list[str]:
+        return sorted({*super().__dir__(), *self._document})
+
     def __iter__(self) -> Iterator[str]:
         return iter(self._document)
 
@@ -187,8 +199,8 @@ def capacity(question: Question | Mapping[str, object] | str | bytes | Dataclass
     >>> ends = edgenail.capacity(
     ...     {"kind": "hold_down", "shear": 250, "length": "4 ft", "height": "8 ft", "inset": 0}
     ... )
-    >>> ends["tension_lb"]
-    2000.0
+    >>> ends["tension_lb"], ends.tension_lb
+    (2000.0, 2000.0)
     >>> ends.derivation.steps[-1].formula
     '(v * b * h - w * b^2 / 2) / d'
     """
