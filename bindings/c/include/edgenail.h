@@ -1056,6 +1056,150 @@ typedef struct edgenail_steps_row {
   int64_t hold_point;
 } edgenail_steps_row;
 
+/**
+ * What a storey of a wall resists of the house's demand, as it was built. It does not replace the code in force or a licensed design professional. A number that is not known is -1.
+ *
+ * A row of the table `capacity`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_capacity_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Shear with all from above, at the level of the method. In lb.
+   */
+  double demand;
+  /**
+   * Design capacity of the sheathing, or -1. In lb.
+   */
+  double resists;
+  /**
+   * Demand over that, or -1.
+   */
+  double ratio;
+  /**
+   * Largest ratio of all that was checked, fasteners of interfaces too, or -1.
+   */
+  double governing_ratio;
+  /**
+   * Shear of the bottom plate, or -1. In lb/ft.
+   */
+  double plate_shear;
+  /**
+   * Largest tension at an end of a segment, with what comes from above, or -1. In lb.
+   */
+  double hold_down;
+  /**
+   * Largest drift by the three-term equation, or -1. In in.
+   */
+  double drift;
+  /**
+   * 1 where a number is an engineering estimate, else 0.
+   */
+  int64_t estimate;
+} edgenail_capacity_row;
+
+/**
+ * A full-height segment as it was built, and its share of a storey's demand. It does not replace the code in force or a licensed design professional. A number that is not known is -1.
+ *
+ * A row of the table `resistance`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_resistance_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Left end. In 1/40640 in.
+   */
+  int64_t x0;
+  /**
+   * Right end. In 1/40640 in.
+   */
+  int64_t x1;
+  /**
+   * Its proportion.
+   */
+  double height_over_length;
+  /**
+   * Listed edge nailing that its widest gap between nails allows. In 1/40640 in.
+   */
+  int64_t edge_spacing;
+  /**
+   * Its widest gap between nails. In 1/40640 in.
+   */
+  int64_t widest_gap;
+  /**
+   * 1 where every panel edge is backed, else 0.
+   */
+  int64_t blocked;
+  /**
+   * Nominal unit shear of what was built. In lb/ft.
+   */
+  double nominal;
+  /**
+   * Design unit shear of what was built; a line takes that of its weakest segment. In lb/ft.
+   */
+  double design;
+  /**
+   * What counts of it for its proportion; 0 where it is too slender, or -1.
+   */
+  double aspect_factor;
+  /**
+   * Its share of the demand; beside openings where force is handed around them; or -1. In lb/ft.
+   */
+  double shear;
+  /**
+   * Its design capacity in the line, or -1. In lb.
+   */
+  double resists;
+  /**
+   * Tension at its ends with what comes from above; below 0 nothing pulls; 0 where the line is held at its ends only. In lb.
+   */
+  double tension;
+} edgenail_resistance_row;
+
+/**
+ * Where a storey's line hands its shear on, and what carries it there. A number that does not apply is -1.
+ *
+ * A row of the table `interfaces`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_interfaces_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Its height. In 1/40640 in.
+   */
+  int64_t y;
+  /**
+   * What it hands on. In lb.
+   */
+  double demand;
+  /**
+   * The same over the length that carries it. In lb/ft.
+   */
+  double unit_demand;
+  /**
+   * Nails of crossing sheathing above, within the segments, or -1.
+   */
+  int64_t nails_above;
+  /**
+   * Nails of crossing sheathing below, or -1.
+   */
+  int64_t nails_below;
+  /**
+   * Load of each nail on the side that has fewer, from this shear alone, or -1; whether they carry it beside their own load is not checked. In lb.
+   */
+  double nail_load;
+  /**
+   * Demand over what given fasteners carry, or -1.
+   */
+  double ratio;
+} edgenail_interfaces_row;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -1843,6 +1987,57 @@ int32_t edgenail_plan_steps(const struct edgenail_plan *plan,
                             int64_t capacity,
                             int64_t row_size,
                             int64_t *out_count);
+
+/**
+ * Rows of the table `capacity` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_capacity_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_capacity(const struct edgenail_plan *plan,
+                               int64_t first,
+                               struct edgenail_capacity_row *rows,
+                               int64_t capacity,
+                               int64_t row_size,
+                               int64_t *out_count);
+
+/**
+ * Rows of the table `resistance` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_resistance_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_resistance(const struct edgenail_plan *plan,
+                                 int64_t first,
+                                 struct edgenail_resistance_row *rows,
+                                 int64_t capacity,
+                                 int64_t row_size,
+                                 int64_t *out_count);
+
+/**
+ * Rows of the table `interfaces` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_interfaces_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_interfaces(const struct edgenail_plan *plan,
+                                 int64_t first,
+                                 struct edgenail_interfaces_row *rows,
+                                 int64_t capacity,
+                                 int64_t row_size,
+                                 int64_t *out_count);
 
 /**
  * How many tables a plan has.

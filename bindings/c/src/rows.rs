@@ -922,3 +922,171 @@ pub unsafe extern "C" fn edgenail_plan_steps(
     // SAFETY: the caller's promise is the same as ours.
     unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
 }
+
+/// What a storey of a wall resists of the house's demand, as it was built. It does not replace the code in force or a licensed design professional. A number that is not known is -1.
+///
+/// A row of the table `capacity`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_capacity_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// Shear with all from above, at the level of the method. In lb.
+    pub demand: f64,
+    /// Design capacity of the sheathing, or -1. In lb.
+    pub resists: f64,
+    /// Demand over that, or -1.
+    pub ratio: f64,
+    /// Largest ratio of all that was checked, fasteners of interfaces too, or -1.
+    pub governing_ratio: f64,
+    /// Shear of the bottom plate, or -1. In lb/ft.
+    pub plate_shear: f64,
+    /// Largest tension at an end of a segment, with what comes from above, or -1. In lb.
+    pub hold_down: f64,
+    /// Largest drift by the three-term equation, or -1. In in.
+    pub drift: f64,
+    /// 1 where a number is an engineering estimate, else 0.
+    pub estimate: i64,
+}
+
+impl Row for edgenail_capacity_row {
+    const TABLE: &str = "capacity";
+    const COLUMNS: &[&str] = &["wall_index", "demand", "resists", "ratio", "governing_ratio", "plate_shear", "hold_down", "drift", "estimate"];
+}
+
+/// Rows of the table `capacity` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_capacity_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_capacity(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_capacity_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}
+
+/// A full-height segment as it was built, and its share of a storey's demand. It does not replace the code in force or a licensed design professional. A number that is not known is -1.
+///
+/// A row of the table `resistance`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_resistance_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// Left end. In 1/40640 in.
+    pub x0: i64,
+    /// Right end. In 1/40640 in.
+    pub x1: i64,
+    /// Its proportion.
+    pub height_over_length: f64,
+    /// Listed edge nailing that its widest gap between nails allows. In 1/40640 in.
+    pub edge_spacing: i64,
+    /// Its widest gap between nails. In 1/40640 in.
+    pub widest_gap: i64,
+    /// 1 where every panel edge is backed, else 0.
+    pub blocked: i64,
+    /// Nominal unit shear of what was built. In lb/ft.
+    pub nominal: f64,
+    /// Design unit shear of what was built; a line takes that of its weakest segment. In lb/ft.
+    pub design: f64,
+    /// What counts of it for its proportion; 0 where it is too slender, or -1.
+    pub aspect_factor: f64,
+    /// Its share of the demand; beside openings where force is handed around them; or -1. In lb/ft.
+    pub shear: f64,
+    /// Its design capacity in the line, or -1. In lb.
+    pub resists: f64,
+    /// Tension at its ends with what comes from above; below 0 nothing pulls; 0 where the line is held at its ends only. In lb.
+    pub tension: f64,
+}
+
+impl Row for edgenail_resistance_row {
+    const TABLE: &str = "resistance";
+    const COLUMNS: &[&str] = &["wall_index", "x0", "x1", "height_over_length", "edge_spacing", "widest_gap", "blocked", "nominal", "design", "aspect_factor", "shear", "resists", "tension"];
+}
+
+/// Rows of the table `resistance` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_resistance_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_resistance(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_resistance_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}
+
+/// Where a storey's line hands its shear on, and what carries it there. A number that does not apply is -1.
+///
+/// A row of the table `interfaces`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_interfaces_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// Its height. In 1/40640 in.
+    pub y: i64,
+    /// What it hands on. In lb.
+    pub demand: f64,
+    /// The same over the length that carries it. In lb/ft.
+    pub unit_demand: f64,
+    /// Nails of crossing sheathing above, within the segments, or -1.
+    pub nails_above: i64,
+    /// Nails of crossing sheathing below, or -1.
+    pub nails_below: i64,
+    /// Load of each nail on the side that has fewer, from this shear alone, or -1; whether they carry it beside their own load is not checked. In lb.
+    pub nail_load: f64,
+    /// Demand over what given fasteners carry, or -1.
+    pub ratio: f64,
+}
+
+impl Row for edgenail_interfaces_row {
+    const TABLE: &str = "interfaces";
+    const COLUMNS: &[&str] = &["wall_index", "y", "demand", "unit_demand", "nails_above", "nails_below", "nail_load", "ratio"];
+}
+
+/// Rows of the table `interfaces` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_interfaces_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_interfaces(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_interfaces_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}

@@ -20,8 +20,10 @@ __all__ = [
     "Bottom",
     "Corner",
     "DecimalLike",
+    "Demand",
     "EaveTrusses",
     "EndStuds",
+    "Fasteners",
     "Flat",
     "FloorBand",
     "GableTruss",
@@ -30,11 +32,13 @@ __all__ = [
     "GivenPiece",
     "GivenPieces",
     "Header",
+    "HoldDown",
     "House",
     "Judgement",
     "LengthLike",
     "LengthUnit",
     "Limits",
+    "Load",
     "Measured",
     "MeasuredOpening",
     "Nail",
@@ -183,6 +187,49 @@ class Corner(TypedDict):
     """Which way it turns, seen from outside. Source of the default: common practice, no source."""
 
 
+class Demand(TypedDict):
+    """What the house has to resist, and by which rules. Capacity is read off what was built, never
+    off the schedule."""
+
+    accept_unverified: NotRequired[bool]
+    """Values that were recalled and not checked against the printed standard may be used; results
+    say so. Source of the default: own value."""
+
+    edition: Literal["2008", "2015", "2021"]
+    """Edition of the Special Design Provisions for Wind and Seismic."""
+
+    estimate: NotRequired[bool]
+    """A nail that the table does not list is taken by an engineering estimate, for wind only;
+    results say so. Source of the default: own value."""
+
+    fasteners: NotRequired[list[Fasteners]]
+    """What carries shear where one part of a wall hands it to the next."""
+
+    high_seismic: bool
+    """The building is in seismic design category D, E or F."""
+
+    loads: list[Load]
+    """What comes into the walls; forces of a storey come down on those below it."""
+
+    method: Literal["asd", "lrfd"]
+    """How nominal becomes design: allowable stress or load and resistance factors."""
+
+    schedule: NotRequired[Literal["as_given", "cheapest"]]
+    """Who says how segments are sheathed and nailed: they themselves, or, as ``cheapest``, the
+    demand; then each storey of a wall takes the cheapest sheet category, nail and edge nailing of
+    the stock that carry it, before it is framed. Source of the default: own value."""
+
+    sharing: Literal["reduced_strength", "equal_deflection"]
+    """How segments of one line share the shear, which decides what slender ones lose."""
+
+    spectral_acceleration: NotRequired[DecimalLike | None]
+    """Design spectral acceleration at short periods (ASCE 7), which dead load loses in an
+    earthquake; asked for where there is seismic and dead load."""
+
+    wet_framing: NotRequired[bool]
+    """The framing is wetter than 19 % when it is built. Source of the default: own value."""
+
+
 class EaveTrusses(TypedDict):
     """The heels of roof trusses or rafters."""
 
@@ -219,6 +266,29 @@ class EndStuds(TypedDict):
 
     right: NotRequired[int]
     """At the right end. Source of the default: common practice, no source."""
+
+
+class Fasteners(TypedDict):
+    """What carries the shear of an interface, by the designer's figures."""
+
+    each: DecimalLike
+    """What one carries along the wall in pounds, at the level of the method."""
+
+    interface: Literal["roof_to_plate", "plate_to_rim", "rim_to_plate", "rim_to_sill", "sill_to_concrete", "plate_to_floor"]
+    """Which interface."""
+
+    name: str
+    """What they are, such as ``16d common``."""
+
+    spacing: LengthLike
+    """From one to the next."""
+
+    storey: str
+    """Name of the storey whose shear it hands on: the one under a roof or a rim, the one over the
+    others."""
+
+    wall: str
+    """Name of the wall."""
 
 
 class Flat(TypedDict):
@@ -371,6 +441,23 @@ class Header(_Header):
     common practice, no source."""
 
 
+class HoldDown(TypedDict):
+    """A hold-down by its maker's figures, at the level of the demand's method."""
+
+    capacity: DecimalLike
+    """What it holds in pounds."""
+
+    elongation: LengthLike
+    """How far it gives under that, with all slip; in proportion under less."""
+
+    name: str
+    """What it is called."""
+
+    offset: NotRequired[LengthLike]
+    """From the inner face of its post to the middle of its rod. Source of the default: own
+    value."""
+
+
 class House(TypedDict):
     """A house to be sheathed."""
 
@@ -384,6 +471,9 @@ class House(TypedDict):
 
     corners: NotRequired[list[Corner]]
     """Where two walls meet."""
+
+    demand: NotRequired[Demand | None]
+    """What the house has to resist; null asks for no capacity."""
 
     drawn_in: NotRequired[Literal["inches", "feet_inches", "millimetres"]]
     """How lengths are written on drawings and in sentences. Default: millimetres where ``unit`` is
@@ -536,6 +626,25 @@ class Limits(TypedDict):
     wide_member_spacing: NotRequired[LengthLike]
     """At this edge spacing or closer two panels share a member of ``wide_member`` or more. Source
     of the default: SDPWS 2015 4.3.7.1, from memory, not checked against print."""
+
+
+class Load(TypedDict):
+    """A load that comes into a wall at the top of a storey."""
+
+    amount: DecimalLike
+    """Along the wall in pounds; dead load in pounds per foot, down."""
+
+    kind: Literal["wind", "seismic", "dead"]
+    """What acts."""
+
+    level: NotRequired[Literal["strength", "asd"] | None]
+    """At which level wind or earthquake is given; null for dead load only."""
+
+    storey: str
+    """Name of the storey at whose top it comes in."""
+
+    wall: str
+    """Name of the wall."""
 
 
 class Measured(TypedDict):
@@ -1091,6 +1200,9 @@ class Segment(_Segment):
     """Spacing of nails on members between. Default: the wall's practice. Source of the default: own
     value."""
 
+    hold_down: NotRequired[HoldDown | None]
+    """What holds its ends down; null leaves it to the designer, and drift and its check out."""
+
     mark: str
     """The designer's mark."""
 
@@ -1165,6 +1277,9 @@ class Sheet(TypedDict):
 
 class Species(TypedDict):
     """The framing lumber."""
+
+    elasticity: NotRequired[int | None]
+    """Modulus of elasticity along the grain in psi, for drift; null leaves drift out."""
 
     group: NotRequired[str]
     """Name of the species group. Source of the default: own value."""

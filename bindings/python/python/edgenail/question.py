@@ -22,6 +22,8 @@ __all__ = [
     "DiaphragmLine",
     "Drift",
     "DrivenNail",
+    "EndAbove",
+    "EndPosts",
     "Face",
     "FaceFacing",
     "FaceMaterial",
@@ -30,12 +32,15 @@ __all__ = [
     "Facing",
     "FourTerms",
     "Framing",
+    "FromAbove",
     "HoldDown",
     "InspectedEdge",
+    "LineHoldDown",
     "LineOpening",
     "Nail",
     "NailInspection",
     "Panel",
+    "PlateAnchor",
     "Question",
     "Racking",
     "RackingNail",
@@ -317,6 +322,26 @@ class DrivenNail(TypedDict):
     """Shank diameter in inches, such as 0.131."""
 
 
+class EndAbove(TypedDict):
+    """A tension at the end of a segment above; it is carried by an end post within 6 in. of it."""
+
+    at: LengthLike
+    """Outer face of its post, from the left end of the line below."""
+
+    tension: DecimalLike
+    """In pounds; below zero nothing pulls."""
+
+
+class EndPosts(TypedDict):
+    """The posts at the ends of the segments."""
+
+    area: DecimalLike
+    """Section of one post in square inches."""
+
+    elasticity: DecimalLike
+    """Modulus of elasticity in psi."""
+
+
 class Face(TypedDict):
     """A face of another material, as its table tells faces apart."""
 
@@ -513,6 +538,19 @@ class Framing(TypedDict):
     source."""
 
 
+class FromAbove(TypedDict):
+    """What the storeys above bring down."""
+
+    ends: NotRequired[list[EndAbove]]
+    """Tensions at the ends of segments above."""
+
+    floor: LengthLike
+    """From the top of the line's plates to the underside of the bottom plate above."""
+
+    shear: DecimalLike
+    """Shear that comes through the floor above in pounds: part of the line's demand."""
+
+
 class HoldDown(TypedDict):
     """What pulls at the end of a segment under a unit shear."""
 
@@ -565,6 +603,16 @@ class InspectedEdge(TypedDict):
 
     to_8th: int
     """Nails deeper than that, up to 1/8 in."""
+
+
+class LineHoldDown(TypedDict):
+    """A hold-down by its maker's figures, at the level of the method."""
+
+    capacity: DecimalLike
+    """What it holds in pounds."""
+
+    elongation: LengthLike
+    """How far it gives under that, with all slip; in proportion under less."""
 
 
 class LineOpening(TypedDict):
@@ -711,6 +759,16 @@ class Panel(TypedDict):
     unit: NotRequired[Literal["in", "ft", "mm", "m"] | None]
     """Unit of lengths that are bare numbers; inches where it is not said. Source of the default:
     common practice, no source."""
+
+
+class PlateAnchor(TypedDict):
+    """One anchor of a bottom plate, at the level of the method."""
+
+    each: DecimalLike
+    """What it carries of the shear in pounds."""
+
+    each_uplift: NotRequired[DecimalLike | None]
+    """What it carries of the uplift in pounds; a perforated wall asks for it."""
 
 
 class Racking(TypedDict):
@@ -988,19 +1046,33 @@ class UnitShearQuery(TypedDict):
 class WallLine(TypedDict):
     """What a wall line carries, by its full-height segments or as a perforated wall."""
 
+    above: NotRequired[FromAbove | None]
+    """What the storeys above bring down; null for a single storey."""
+
+    anchor: NotRequired[PlateAnchor | None]
+    """One anchor of its bottom plate; null leaves anchors, washers and sill out."""
+
     dead: NotRequired[DecimalLike]
     """Factored dead load along its top that rights it, in pounds per foot. Source of the default:
     own value."""
 
     demand: DecimalLike
-    """Shear at its top in pounds, at the level of the method: nothing is converted."""
+    """Shear at its top in pounds, with all that comes from above, at the level of the method:
+    nothing is converted."""
 
     height: LengthLike
     """From the underside of the bottom plate to the top of the top plates."""
 
+    hold_down: NotRequired[LineHoldDown | None]
+    """The hold-down at each end that is pulled; null leaves its check out."""
+
     inset: LengthLike
     """From the outer faces to the hold-down's rod and to the middle of the compression post,
     together."""
+
+    joints_apart: NotRequired[bool]
+    """Joints of the panels of the two faces lie on different members. Source of the default: own
+    value."""
 
     kind: Literal["wall_line"]
     """"""
@@ -1017,6 +1089,12 @@ class WallLine(TypedDict):
 
     openings: list[LineOpening]
     """Openings from left to right."""
+
+    other_face: NotRequired[FacePanels | FaceFacing | FaceMaterial | None]
+    """What its other face is sheathed with; null leaves it bare."""
+
+    posts: NotRequired[EndPosts | None]
+    """The posts at the ends of its segments; null, or no hold-down, leaves the drift out."""
 
     query: UnitShearQuery
     """What is asked of the tables for its one construction."""

@@ -1,7 +1,7 @@
 //! The answer of the anchors of a bottom plate.
 
 use super::{Answer, refuse_recalled};
-use crate::capacity::{AnchorageQuery, Derivation, SillNeeds, plate_anchors};
+use crate::capacity::{AnchorageQuery, Derivation, PlateAnchors, SillNeeds, plate_anchors};
 use crate::issue::Issue;
 use serde::Serialize;
 
@@ -33,18 +33,24 @@ pub(super) fn answer(query: &AnchorageQuery) -> Result<Answer<Numbers>, Vec<Issu
     let mut derivation = Derivation::default();
     let found = plate_anchors(query, &mut derivation)?;
     refuse_recalled(&derivation, query.accept_unverified)?;
-    let numbers = Numbers {
-        shear_lb: found.shear,
-        uplift_lb: found.uplift,
-        anchors: found.count,
-        spacing_in: found.spacing,
-        washer_ratio: found.washer_ratio,
-        plate_washers: found.washer_ratio.map(|ratio| ratio > 1.0),
-        sill: found.sill.map(|sill| Sill {
-            ratio: sill.ratio,
-            doubled_ratio: sill.doubled_ratio,
-            needs: sill.needs,
-        }),
-    };
+    let numbers = Numbers::of(&found);
     Ok(Answer::new("anchorage", None, numbers, derivation))
+}
+
+impl Numbers {
+    pub(super) fn of(found: &PlateAnchors) -> Self {
+        Self {
+            shear_lb: found.shear,
+            uplift_lb: found.uplift,
+            anchors: found.count,
+            spacing_in: found.spacing,
+            washer_ratio: found.washer_ratio,
+            plate_washers: found.washer_ratio.map(|ratio| ratio > 1.0),
+            sill: found.sill.map(|sill| Sill {
+                ratio: sill.ratio,
+                doubled_ratio: sill.doubled_ratio,
+                needs: sill.needs,
+            }),
+        }
+    }
 }

@@ -1,7 +1,7 @@
 //! The answer of the ends of a segment.
 
 use super::Answer;
-use crate::capacity::{Derivation, HoldDownQuery, explain_overturning, overturning};
+use crate::capacity::{Derivation, EndLoads, HoldDownQuery, explain_overturning, overturning};
 use crate::issue::{Code, Issue};
 use crate::published::Confidence;
 use serde::Serialize;
@@ -32,8 +32,13 @@ pub(super) fn answer(query: &HoldDownQuery) -> Result<Answer<Numbers>, Vec<Issue
         .given("v", query.shear, "plf")
         .rule("given", Confidence::TwoSources)
         .gives(query.shear, "plf");
-    explain_overturning(&query.pier, query.shear, query.dead, query.inset, &mut derivation);
-    let ends = overturning(&query.pier, query.shear, query.dead, query.inset);
+    let loads = EndLoads {
+        dead: query.dead,
+        inset: query.inset,
+        ..EndLoads::default()
+    };
+    explain_overturning(&query.pier, query.shear, &loads, &mut derivation);
+    let ends = overturning(&query.pier, query.shear, &loads);
     let numbers = Numbers {
         chord_lb: ends.chord,
         arm_ft: ends.arm,

@@ -1,55 +1,12 @@
 //! What resists: a sheathed wall as the tables see it.
 
+pub use crate::house::{DesignMethod as Method, Edition, LoadKind};
+
 use crate::decimal::Decimal;
 use crate::house::Coating;
 use crate::length::Length;
 use crate::published::Grade;
 use serde::Serialize;
-
-/// An edition of the standard; there is no default.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-pub enum Edition {
-    /// SDPWS 2008.
-    #[serde(rename = "2008")]
-    Sdpws2008,
-    /// SDPWS 2015.
-    #[serde(rename = "2015")]
-    Sdpws2015,
-    /// SDPWS 2021.
-    #[serde(rename = "2021")]
-    Sdpws2021,
-}
-
-impl Edition {
-    /// As results name it.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Sdpws2008 => "SDPWS 2008",
-            Self::Sdpws2015 => "SDPWS 2015",
-            Self::Sdpws2021 => "SDPWS 2021",
-        }
-    }
-}
-
-/// What the load comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum LoadKind {
-    /// Wind.
-    Wind,
-    /// Earthquake.
-    Seismic,
-}
-
-/// How a nominal value becomes a design value.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Method {
-    /// Allowable stress design: divided by a reduction factor.
-    Asd,
-    /// Load and resistance factor design: multiplied by a resistance factor.
-    Lrfd,
-}
 
 /// What the panels are made of; apparent stiffness depends on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]

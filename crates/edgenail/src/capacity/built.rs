@@ -40,6 +40,31 @@ pub fn built_segment(
     built: &Evaluated,
     segment: &SegmentPlace,
 ) -> Result<BuiltSegment, Vec<Issue>> {
+    built_part(
+        house,
+        built,
+        segment,
+        EndPosts {
+            left: true,
+            right: true,
+        },
+    )
+}
+
+/// Which ends of what is read are end posts; the other ends are edges of openings that force is handed around.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct EndPosts {
+    pub left: bool,
+    pub right: bool,
+}
+
+/// As [`built_segment`], of a full-height part of a segment.
+pub(super) fn built_part(
+    house: &House,
+    built: &Evaluated,
+    segment: &SegmentPlace,
+    posts: EndPosts,
+) -> Result<BuiltSegment, Vec<Issue>> {
     let pieces: Vec<&Piece> = built
         .layout
         .pieces
@@ -58,6 +83,7 @@ pub fn built_segment(
         built,
         segment,
         pieces: &pieces,
+        posts,
     };
     let mut all = gaps.of_edges();
     all.extend(gaps.of_boundaries());
@@ -279,6 +305,7 @@ struct Gaps<'e> {
     built: &'e Evaluated,
     segment: &'e SegmentPlace,
     pieces: &'e [&'e Piece],
+    posts: EndPosts,
 }
 
 /// A stretch of a panel edge with one member behind it.
@@ -379,7 +406,11 @@ impl Gaps<'_> {
             });
             found.push((name.to_owned(), gap));
         }
-        for (name, end) in [("left end post", rect.x0), ("right end post", rect.x1)] {
+        let ends = [
+            ("left end post", rect.x0, self.posts.left),
+            ("right end post", rect.x1, self.posts.right),
+        ];
+        for (name, end, _) in ends.into_iter().filter(|(.., held)| *held) {
             // A post is several studs; the best nailed of them takes the tension.
             let posts = nailed_uprights(self.built, rect);
             let of_post = posts.iter().filter(|member| {

@@ -12,7 +12,6 @@ mod derivation;
 mod diaphragm;
 mod dowel;
 mod drift;
-mod ends;
 mod estimate;
 mod explain;
 mod faces;
@@ -21,11 +20,9 @@ mod fault;
 mod fit;
 pub mod formula;
 mod line;
-mod line_steps;
 mod nail;
 mod nail_inspection;
 mod panel;
-mod perforated;
 mod pier;
 mod print;
 mod question;
@@ -34,6 +31,7 @@ mod recalled;
 pub mod rule;
 mod schedule;
 mod slip;
+mod storeys;
 mod transfer;
 mod uniform_load;
 mod unit_shear;
@@ -61,15 +59,17 @@ pub use facing::{
 };
 pub(crate) use fault::within;
 pub use fit::penetration;
-pub use line::{LineCapacity, LineMethod, LineOpening, LinePier, WallLine, wall_line};
+pub use line::{
+    Check, CheckKind, Construction, EndAbove, EndPosts, FromAbove, HoldDown, LineCapacity, LineMethod,
+    LineOpening, LinePier, Perforation, PlateAnchor, SegmentDrift, WallLine, perforated_factor, wall_line,
+};
 pub use nail::{NailValues, nail};
 pub use nail_inspection::{
     ADDED_SPACING, EdgeNails, INSPECTION_NATURE, InspectedEdge, NailInspection, NailInspectionQuery,
     NailRemedy, OVERDRIVEN_COUNTS, SHARE_MOST, inspect_nails,
 };
 pub use panel::{PanelValues, panel};
-pub use perforated::{Perforation, perforated_factor};
-pub use pier::{AspectFactor, Overturning, Pier, Sharing, explain_overturning, overturning};
+pub use pier::{AspectFactor, EndLoads, Overturning, Pier, Sharing, explain_overturning, overturning};
 pub use question::{
     AnchorageQuery, BuiltQuery, CellQuery, DiaphragmQuery, DriftEquation, DriftQuery, FaceMaterial,
     FacesQuery, HoldDownQuery, NailEdition, NailQuery, OtherFace, PanelQuery, Question, RackingQuery,
@@ -84,6 +84,10 @@ pub use recalled::refuse_recalled;
 pub(crate) use schedule::nominal_thickness;
 pub use schedule::{Candidate, Demand, schedule};
 pub use slip::{SlipCurve, grade_factor, rigidity, slip, slip_curve};
+pub use storeys::{
+    Carrier, InterfaceShear, LineCandidate, LineSchedule, Resists, SegmentBuilt, StoreyLine, schedule_house,
+    storey_lines,
+};
 pub use transfer::{
     Transfer, TransferRatio, TransferWall, explain_transfer, explain_transfer_ratio, transfer, transfer_ratio,
 };

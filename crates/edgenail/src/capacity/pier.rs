@@ -1,5 +1,7 @@
 //! One full-height segment: its proportion, what of it counts, what its ends have to hold.
 
+pub use crate::house::Sharing;
+
 use super::assembly::{Edition, LoadKind};
 use super::derivation::Derivation;
 use crate::length::Length;
@@ -13,16 +15,6 @@ pub struct Pier {
     pub length: f64,
     /// From the underside of the bottom plate to the top of the top plates, in feet.
     pub height: f64,
-}
-
-/// How shear is shared by the segments of a line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Sharing {
-    /// In proportion to strengths that are reduced by 2 b / h: the permitted alternative.
-    ReducedStrength,
-    /// So that all deflect alike; strengths are reduced for slender segments.
-    EqualDeflection,
 }
 
 /// The slenderest blocked segment of wood structural panels that counts.
@@ -142,33 +134,39 @@ pub struct Overturning {
     pub chord: f64,
     /// The real distance between hold-down and compression post in feet.
     pub arm: f64,
-    /// Tension by the real arm, dead load taken off; below zero nothing pulls.
+    /// Tension by the real arm, dead load taken off, with what comes from above; below zero nothing pulls.
     pub tension: f64,
 }
 
-/// The ends of a segment under unit shear in pounds per foot, with factored dead load in pounds per foot along its top
-/// and the distance in feet from the outer faces that the hold-down and the middle of the compression post stand in.
-pub fn overturning(pier: &Pier, shear: f64, dead: f64, inset: f64) -> Overturning {
+/// What acts on the ends of a segment beside its own shear.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct EndLoads {
+    /// Factored dead load along its top in pounds per foot.
+    pub dead: f64,
+    /// From the outer faces to the hold-down's rod and to the middle of the compression post, together, in feet.
+    pub inset: f64,
+    /// Depth of the floor above in feet, times the part of the shear that comes through it.
+    pub floor: f64,
+    /// Tension that comes down on its end in pounds; below zero nothing pulls.
+    pub above: f64,
+}
+
+/// The ends of a segment under unit shear in pounds per foot.
+pub fn overturning(pier: &Pier, shear: f64, loads: &EndLoads) -> Overturning {
     let chord = shear * pier.height;
-    let arm = pier.length - inset;
-    let moment = shear * pier.length * pier.height;
-    let rights = dead * pier.length * pier.length / 2.0;
+    let arm = pier.length - loads.inset;
+    let moment = shear * pier.length * (pier.height + loads.floor);
+    let rights = loads.dead * pier.length * pier.length / 2.0;
     Overturning {
         chord,
         arm,
-        tension: (moment - rights) / arm,
+        tension: (moment - rights) / arm + loads.above.max(0.0),
     }
 }
 
 /// The steps to the hold-down tension.
-pub fn explain_overturning(
-    pier: &Pier,
-    shear: f64,
-    dead: f64,
-    inset: f64,
-    derivation: &mut Derivation,
-) -> f64 {
-    let found = overturning(pier, shear, dead, inset);
+pub fn explain_overturning(pier: &Pier, shear: f64, loads: &EndLoads, derivation: &mut Derivation) -> f64 {
+    let found = overturning(pier, shear, loads);
     derivation
         .step("C", "nominal chord force, without dead load", "v * h")
         .from("v", shear, "plf")
@@ -178,23 +176,29 @@ pub fn explain_overturning(
     derivation
         .step("d", "arm between hold-down and compression post", "b - e")
         .given("b", pier.length, "ft")
-        .given("e", inset, "ft")
+        .given("e", loads.inset, "ft")
         .rule("statics", Confidence::TwoSources)
         .gives(found.arm, "ft");
-    derivation
-        .step(
-            "T",
-            "hold-down tension with the real arm",
-            "(v * b * h - w * b^2 / 2) / d",
-        )
+    let (floor, above) = (loads.floor > 0.0, loads.above > 0.0);
+    let height = if floor { "(h + h_up)" } else { "h" };
+    let down = if above { " + T_up" } else { "" };
+    let formula = format!("(v * b * {height} - w * b^2 / 2) / d{down}");
+    let mut step = derivation
+        .step("T", "hold-down tension with the real arm", &formula)
         .from("v", shear, "plf")
         .given("b", pier.length, "ft")
         .given("h", pier.height, "ft")
-        .given("w", dead, "plf")
-        .from("d", found.arm, "ft")
-        .rule(
-            "statics: moments about the compression post's outer face, dead load as given",
-            Confidence::TwoSources,
-        )
-        .gives(found.tension, "lb")
+        .given("w", loads.dead, "plf")
+        .from("d", found.arm, "ft");
+    if floor {
+        step = step.from("h_up", loads.floor, "ft");
+    }
+    if above {
+        step = step.given("T_up", loads.above, "lb");
+    }
+    step.rule(
+        "statics: moments about the compression post's outer face, dead load as given",
+        Confidence::TwoSources,
+    )
+    .gives(found.tension, "lb")
 }

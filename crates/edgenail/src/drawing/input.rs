@@ -1,6 +1,7 @@
 //! What drawings are made from.
 
 use crate::blocking::Blocking;
+use crate::capacity::StoreyLine;
 use crate::cutting::CutPlan;
 use crate::edges::EdgeRun;
 use crate::finding::Finding;
@@ -36,6 +37,8 @@ pub struct WallDrawingInput<'a> {
     pub blocking: &'a Blocking,
     /// The nails.
     pub nailing: &'a Nailing,
+    /// What the walls of the house resist; those of other walls are left out.
+    pub capacity: &'a [StoreyLine],
     /// What was found on this wall.
     pub findings: &'a [Finding],
     /// Where work starts.

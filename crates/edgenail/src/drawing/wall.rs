@@ -9,6 +9,7 @@ mod members;
 mod nails;
 mod notes;
 mod panels;
+mod resisted;
 mod rows;
 mod start;
 mod title;

@@ -91,6 +91,10 @@ pub enum FindingCode {
     FacesUnlike,
     /// A seam stands near a butt joint of the topmost plate.
     SeamNearPlateJoint,
+    /// A storey's line does not carry its demand.
+    NotCarried,
+    /// What resists a demand could not be told.
+    CapacityUnknown,
 }
 
 /// One finding: what, how much it matters, where, and what is allowed.

@@ -5,6 +5,7 @@
 
 mod band;
 mod corner;
+mod demand;
 mod drawn;
 mod given;
 mod limits;
@@ -21,6 +22,10 @@ mod wall;
 
 pub use band::{BandLayer, BandMembers, Direction, FloorBand, MemberKindInBand, Rim, RimKind};
 pub use corner::{Corner, CornerTurn, WallEnd};
+pub use demand::{
+    Acting, DesignMethod, Edition, Fasteners, Interface, LateralDemand, Load, LoadKind, LoadLevel,
+    Scheduling, Sharing,
+};
 pub use drawn::DrawnIn;
 pub use given::{GivenBand, GivenLayout, GivenPiece};
 pub use limits::Limits;
@@ -32,7 +37,7 @@ pub use practice::{
 };
 pub use rates::{JobRates, Judgement, Objective, PlaceFactors};
 pub use section::{Bearing, Bottom, Level, Section};
-pub use segment::{Method, Segment};
+pub use segment::{HoldDown, Method, Segment};
 pub use stock::{Coating, Nail, NailTool, Offcut, Sheet, Stick, Stock, StrengthAxis};
 pub use storey::{End, EndStuds, LayoutOrigin, Plate, Species, Storey, Stud};
 pub use top::{EaveTrusses, GableTruss, Pitch, Rake, RakeBuild, Top};
@@ -57,4 +62,6 @@ pub struct House {
     pub rates: JobRates,
     /// How lengths are written on drawings.
     pub drawn_in: DrawnIn,
+    /// What the house has to resist; `None` asks for no capacity.
+    pub demand: Option<LateralDemand>,
 }

@@ -1,5 +1,6 @@
 //! Parts of a wall that the designer relies on.
 
+use crate::decimal::Decimal;
 use crate::length::Length;
 use serde::Serialize;
 
@@ -17,6 +18,19 @@ pub enum Method {
     Portal,
     /// A braced wall panel of the prescriptive code.
     BracedPanel,
+}
+
+/// A hold-down by its maker's figures, at the level of the demand's method.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct HoldDown {
+    /// What it is called.
+    pub name: String,
+    /// What it holds in pounds.
+    pub capacity: Decimal,
+    /// How far it gives under that, with all slip.
+    pub elongation: Length,
+    /// From the inner face of its post to the middle of its rod.
+    pub offset: Length,
 }
 
 /// A shear segment or braced panel.
@@ -46,4 +60,6 @@ pub struct Segment {
     pub seam_member_width: Option<Length>,
     /// Studs in each end post.
     pub end_posts: u32,
+    /// What holds its ends down; `None` leaves it to the designer.
+    pub hold_down: Option<HoldDown>,
 }

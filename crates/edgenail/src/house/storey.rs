@@ -61,6 +61,8 @@ pub struct Species {
     pub group: String,
     /// Specific gravity, oven-dry.
     pub specific_gravity: Decimal,
+    /// Modulus of elasticity along the grain in psi; `None` where drift is not asked for.
+    pub elasticity: Option<u32>,
 }
 
 /// Plates and studs of one storey.

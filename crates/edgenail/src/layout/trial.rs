@@ -306,6 +306,7 @@ impl Trial {
             blocked: true,
             seam_member_width: None,
             end_posts: 1,
+            hold_down: None,
         });
     }
 
@@ -366,6 +367,7 @@ impl Trial {
             species: Species {
                 group: "DF-L".into(),
                 specific_gravity: Decimal::hundredths(50),
+                elasticity: None,
             },
             block_rows: Vec::new(),
             plate_joints: Vec::new(),
@@ -418,6 +420,7 @@ impl Trial {
             building_order: Vec::new(),
             rates: rates(),
             drawn_in: crate::house::DrawnIn::Inches,
+            demand: None,
         }
     }
 

@@ -3,7 +3,7 @@
 use super::clear::clear_stretch;
 use super::edge::{NailedEdge, span_of};
 use super::line::{Backing, Division, Hammer};
-use super::{Snag, Zone};
+use super::{NailRow, Snag, Zone};
 use crate::edges::{Face, Lie, PanelEdge, SegmentSite, Site, Steepness};
 use crate::frame::{Axis, Member, MemberKind, Origin};
 use crate::geometry::{Interval, Point, Rect, Toward};
@@ -117,7 +117,12 @@ fn level_member(
             };
             for free in Interval::subtract(on_face, &taken) {
                 let line = level_line(hammer, edges, face, free, panel, y);
-                if let Some((line, ends)) = line {
+                if let Some((line, mut ends)) = line {
+                    if let Demand::Boundary(spacing) = demand {
+                        // A plumb edge row may pass the member between two of its nails.
+                        let open = |at: Length| !nailed_at(hammer, face, Point::new(at, y), spacing);
+                        ends = (ends.0 || open(line.lo), ends.1 || open(line.hi));
+                    }
                     let row = Rect {
                         x0: line.lo,
                         y0: y,
@@ -150,6 +155,19 @@ fn level_member(
             }
         }
     }
+}
+
+/// An edge of the piece has a nail in the member above or below a place, less than half a space away.
+fn nailed_at(hammer: &Hammer<'_, '_>, face: &Face, at: Point, spacing: Length) -> bool {
+    let of_piece = hammer
+        .rows
+        .iter()
+        .rev()
+        .take_while(|row| row.piece == hammer.piece);
+    of_piece
+        .filter(|row| row.member == face.member && row.zone == Zone::Edge)
+        .flat_map(NailRow::positions)
+        .any(|nail| (nail.x - at.x).abs() <= hammer.rule.wood && (nail.y - at.y).abs() < spacing.half())
 }
 
 /// The stretch of a level row and whether a nail stands at each of its ends. A plumb edge row at an end has one there;

@@ -1,7 +1,8 @@
 //! From a house to its plan: every wall through its stages, then cutting over the house, then the take-off.
 
 use super::shared::shared;
-use super::{Plan, WallPlan, given, law};
+use super::{Plan, Resistance, WallPlan, given, law, resisted};
+use crate::capacity::{schedule_house, storey_lines};
 use crate::cutting::{blanks, cut};
 use crate::error::Error;
 use crate::evaluate::{Evaluated, evaluate};
@@ -43,7 +44,8 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
 /// assert_eq!(plan.json(), edgenail::plan_json(edgenail::demo::HOUSE_JSON)?.json());
 /// # Ok::<(), edgenail::Error>(())
 /// ```
-pub fn plan_house_on(threads: NonZeroUsize, house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
+pub fn plan_house_on(threads: NonZeroUsize, mut house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
+    let schedules = schedule_house(&mut house);
     let walls = shared(house.walls.len(), threads, |index| plan_wall(&house, index));
     let mut walls = walls.into_iter().collect::<Result<Vec<_>, _>>()?;
     both_faces(&house, &mut walls);
@@ -71,7 +73,25 @@ pub fn plan_house_on(threads: NonZeroUsize, house: House, assumed: Vec<Assumed>)
         .collect();
     let takeoff = takeoff(&house, &built, &cutting);
     law::check(threads, &house, &walls, &takeoff)?;
-    Ok(Plan::new(house, assumed, walls, cutting, takeoff))
+    let evaluated: Vec<&Evaluated> = walls.iter().map(|wall| &wall.built).collect();
+    let capacity = storey_lines(&house, &evaluated);
+    for line in &capacity {
+        if let Some(wall) = walls.iter_mut().find(|wall| wall.index == line.wall) {
+            wall.findings.extend(resisted::findings(&wall.name, line));
+            wall.findings.sort_by_key(|finding| finding.severity);
+        }
+    }
+    for schedule in schedules.iter().filter(|schedule| schedule.chosen().is_none()) {
+        if let Some(wall) = walls.iter_mut().find(|wall| wall.index == schedule.wall) {
+            wall.findings.push(resisted::unscheduled(&wall.name, schedule));
+            wall.findings.sort_by_key(|finding| finding.severity);
+        }
+    }
+    let resistance = Resistance {
+        schedules,
+        lines: capacity,
+    };
+    Ok(Plan::new(house, assumed, walls, cutting, takeoff, resistance))
 }
 
 /// One wall: framed, laid out or checked as given, begun, stepped through.

@@ -1,5 +1,6 @@
 //! The plan as one JSON document.
 
+use super::demand::ResistanceDocument;
 use super::{Plan, WallPlan};
 use crate::caution::CAUTION;
 use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Proof};
@@ -71,6 +72,7 @@ struct Document<'a> {
     house: Understood<'a>,
     walls: Vec<WallDocument<'a>>,
     cutting: CuttingDocument<'a>,
+    capacity: Option<ResistanceDocument<'a>>,
     tables: Tables<'a>,
 }
 
@@ -91,6 +93,7 @@ fn text(plan: &Plan, results: &Results<'_>) -> String {
         },
         walls: plan.walls.iter().map(wall).collect(),
         cutting: cutting(&plan.cutting),
+        capacity: ResistanceDocument::of(plan),
         tables: Tables(results),
     };
     serde_json::to_string(&document).unwrap_or_default()

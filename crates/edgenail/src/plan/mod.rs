@@ -1,14 +1,17 @@
 //! The whole plan of a house.
 
 mod compose;
+mod demand;
 mod document;
 mod given;
 mod law;
+mod resisted;
 mod shared;
 mod sheet;
 
 pub use compose::{plan_house, plan_house_on};
 
+use crate::capacity::{LineSchedule, StoreyLine};
 use crate::cutting::CutPlan;
 use crate::error::Error;
 use crate::evaluate::Evaluated;
@@ -52,6 +55,13 @@ pub struct WallPlan {
     pub stopped: bool,
 }
 
+/// What is known of the house's demand.
+#[derive(Clone, Debug)]
+struct Resistance {
+    schedules: Vec<LineSchedule>,
+    lines: Vec<StoreyLine>,
+}
+
 /// The plan of a house: immutable, so that any number of threads may read it.
 #[derive(Clone, Debug)]
 pub struct Plan {
@@ -60,6 +70,7 @@ pub struct Plan {
     walls: Vec<WallPlan>,
     cutting: CutPlan,
     takeoff: Takeoff,
+    resistance: Resistance,
     findings: Vec<Finding>,
 }
 
@@ -70,6 +81,7 @@ impl Plan {
         walls: Vec<WallPlan>,
         cutting: CutPlan,
         takeoff: Takeoff,
+        resistance: Resistance,
     ) -> Self {
         let findings = walls
             .iter()
@@ -81,6 +93,7 @@ impl Plan {
             walls,
             cutting,
             takeoff,
+            resistance,
             findings,
         }
     }
@@ -109,6 +122,7 @@ impl Plan {
             walls: &walls,
             cutting: &self.cutting,
             takeoff: &self.takeoff,
+            capacity: &self.resistance.lines,
             findings: &self.findings,
         })
     }
@@ -141,6 +155,27 @@ impl Plan {
     /// What to buy.
     pub fn takeoff(&self) -> &Takeoff {
         &self.takeoff
+    }
+
+    /// What its walls resist of the house's demand, read off what was built: wall by wall, wind before earthquake, from the
+    /// highest storey down. Empty where the house has no demand.
+    ///
+    /// It does not replace the code in force or a licensed design professional; see [`crate::CAUTION`].
+    ///
+    /// ```
+    /// let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON)?;
+    /// let line = &plan.capacity()[0];
+    /// assert!(line.ratio().is_some_and(|ratio| ratio > 0.0) && line.derivation.text().contains("V_R"));
+    /// # Ok::<(), edgenail::Error>(())
+    /// ```
+    pub fn capacity(&self) -> &[StoreyLine] {
+        &self.resistance.lines
+    }
+
+    /// What was weighed for segments whose sheathing the demand chooses, wall by wall from the highest storey down; the
+    /// chosen ones stand in [`Plan::house`]. Empty where the segments say it themselves.
+    pub fn schedules(&self) -> &[LineSchedule] {
+        &self.resistance.schedules
     }
 
     /// The whole plan as one JSON document, with the same bytes in every language.
@@ -187,7 +222,7 @@ impl Plan {
 
     /// The drawing of a wall with its sheathing, as SVG; `None` where no wall has this name.
     pub fn wall_svg(&self, wall: &str) -> Option<String> {
-        Some(sheet::wall(&self.house, self.wall(wall)?)?.svg())
+        Some(sheet::wall(&self.house, self.wall(wall)?, &self.resistance.lines)?.svg())
     }
 
     /// The drawing of a wall's frame, as SVG: its members, and what is added before the sheets. `None` where no wall

@@ -1,6 +1,7 @@
 //! What a plan shows its drawings.
 
 use super::WallPlan;
+use crate::capacity::StoreyLine;
 use crate::cutting::CutPlan;
 use crate::drawing::{self, CutDrawingInput, Drawing, DrawnStart, WallDrawingInput};
 use crate::house::{End, House};
@@ -9,19 +10,20 @@ use crate::start::{DatumIs, Start};
 use crate::wording::counted;
 
 /// The drawing of a wall with its sheathing.
-pub(super) fn wall(house: &House, wall: &WallPlan) -> Option<Drawing> {
-    of_wall(house, wall, drawing::wall)
+pub(super) fn wall(house: &House, wall: &WallPlan, capacity: &[StoreyLine]) -> Option<Drawing> {
+    of_wall(house, wall, capacity, drawing::wall)
 }
 
 /// The drawing of a wall's frame, with what is added before the sheets.
 pub(super) fn frame(house: &House, wall: &WallPlan) -> Option<Drawing> {
-    of_wall(house, wall, drawing::frame)
+    of_wall(house, wall, &[], drawing::frame)
 }
 
 /// Shows a wall to its drawing.
 fn of_wall(
     house: &House,
     wall: &WallPlan,
+    capacity: &[StoreyLine],
     draw: impl FnOnce(&WallDrawingInput<'_>) -> Option<Drawing>,
 ) -> Option<Drawing> {
     let start = match &wall.start {
@@ -43,6 +45,7 @@ fn of_wall(
         edges: &wall.built.runs,
         blocking: &wall.built.blocking,
         nailing: &wall.built.nailing,
+        capacity,
         findings: &wall.findings,
         start: &start,
         style: house.drawn_in.style(),

@@ -1,12 +1,13 @@
 //! The words of the input that stand for one of a few values.
 
 use crate::capacity::{
-    AtOpenings, BoardMaterial, Edition, FaceMaterial, FacingEdition, LineMethod, LoadKind, NailEdition,
-    PanelMaterial, PlanAxis, Plies, Sharing,
+    AtOpenings, BoardMaterial, FaceMaterial, FacingEdition, LineMethod, NailEdition, PanelMaterial, PlanAxis,
+    Plies,
 };
 use crate::house::{
-    Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, Direction, DrawnIn, End, Face, MemberKindInBand,
-    Method, NailTool, Objective, OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, SheathingPlace,
+    Acting, Bearing, BlockedEdges, Coating, CornerTurn, DatumChoice, DesignMethod, Direction, DrawnIn,
+    Edition, End, Face, Interface, LoadKind, LoadLevel, MemberKindInBand, Method, NailTool, Objective,
+    OpeningKind, RakeBuild, RimKind, RimSeam, RunningChoice, Scheduling, Sharing, SheathingPlace,
     StartChoice, StrengthAxis,
 };
 use crate::published::{FacingMaterial, Fastener, Grade, Pennyweight};
@@ -61,14 +62,25 @@ macro_rules! choices {
 
 choices! {
     Bearing { Concrete "concrete", Floor "floor" }
+    Acting { Wind "wind", Seismic "seismic", Dead "dead" }
     BlockedEdges { All "all", WideBays "wide_bays", SegmentsOnly "segments_only" }
     Coating { Bright "bright", HotDipped "hot_dipped", Stainless "stainless" }
     CornerTurn { Outside "outside", Inside "inside" }
     DatumChoice { Flush "flush", HeldUp "held_up", Overhang "overhang", HalfPlate "half_plate", TopFlush "top_flush" }
+    DesignMethod { Asd "asd", Lrfd "lrfd" }
     Direction { Across "across", Along "along" }
     DrawnIn { Inches "inches", FeetInches "feet_inches", Millimetres "millimetres" }
     End { Left "left", Right "right" }
     Face { Exterior "exterior", Interior "interior", Party "party" }
+    Interface {
+        RoofToPlate "roof_to_plate",
+        PlateToRim "plate_to_rim",
+        RimToPlate "rim_to_plate",
+        RimToSill "rim_to_sill",
+        SillToConcrete "sill_to_concrete",
+        PlateToFloor "plate_to_floor",
+    }
+    LoadLevel { Strength "strength", Asd "asd" }
     MemberKindInBand { SawnJoist "sawn_joist", IJoist "i_joist", Truss "truss" }
     Method {
         Segmented "segmented",
@@ -138,8 +150,8 @@ choices! {
     PlanAxis { X "x", Y "y" }
     Pennyweight { Six "6d", Eight "8d", Ten "10d" }
     Plies { Three "three", Four "four", Five "five", Osb "osb" }
+    Scheduling { AsGiven "as_given", Cheapest "cheapest" }
     Sharing { ReducedStrength "reduced_strength", EqualDeflection "equal_deflection" }
-    crate::capacity::Method { Asd "asd", Lrfd "lrfd" }
     crate::capacity::StrengthAxis { AcrossStuds "across_studs", AlongStuds "along_studs" }
 }
 

@@ -7,18 +7,21 @@
 
 mod alternatives;
 mod blocks;
+mod capacity;
 mod cells;
 mod costs;
 mod cut_list;
 mod cuts;
 mod edges;
 mod findings;
+mod interfaces;
 mod members;
 mod nail_rows;
 mod nails;
 mod openings;
 mod outlines;
 mod panels;
+mod resistance;
 mod sheets;
 mod steps;
 mod takeoff;
@@ -26,6 +29,7 @@ mod walls;
 mod word;
 
 use crate::blocking::Blocking;
+use crate::capacity::StoreyLine;
 use crate::cutting::CutPlan;
 use crate::edges::EdgeRun;
 use crate::finding::Finding;
@@ -52,6 +56,8 @@ pub struct Results<'a> {
     pub cutting: &'a CutPlan,
     /// The take-off of the house.
     pub takeoff: &'a Takeoff,
+    /// What its walls resist of its demand.
+    pub capacity: &'a [StoreyLine],
     /// What the checks found.
     pub findings: &'a [Finding],
 }
@@ -131,7 +137,7 @@ macro_rules! tables {
 
 tables! {
     walls openings members panels outlines edges blocks nail_rows nails sheets cuts cut_list takeoff costs alternatives
-    findings cells steps
+    findings cells steps capacity resistance interfaces
 }
 
 /// All tables of a document. Single nails are left to their rows.
@@ -169,15 +175,17 @@ impl<'a> Results<'a> {
     /// Each wall with its name.
     fn named_walls(&self) -> impl Iterator<Item = (WallName<'a>, &'a WallResults<'a>)> {
         let walls: &'a [WallResults<'a>] = self.walls;
+        walls.iter().map(|wall| (self.wall_name(wall.frame.wall), wall))
+    }
+
+    /// The wall of this place with its name.
+    fn wall_name(&self, index: u32) -> WallName<'a> {
         let house = self.house;
-        walls.iter().map(|wall| {
-            let index = wall.frame.wall;
-            let name = house
-                .walls
-                .get(index as usize)
-                .map_or("", |wall| wall.name.as_str());
-            (WallName { name, index }, wall)
-        })
+        let name = house
+            .walls
+            .get(index as usize)
+            .map_or("", |wall| wall.name.as_str());
+        WallName { name, index }
     }
 
     /// The mark of a piece of a wall, empty when there is none.

@@ -9,7 +9,7 @@ use edgenail::frame::{Axis, Member, MemberKind, Origin, SegmentPlace};
 use edgenail::geometry::{Interval, Point, Rect};
 use edgenail::house::Method;
 use edgenail::layout::Piece;
-use edgenail::nailing::Zone;
+use edgenail::nailing::{NailRow, Zone};
 
 /// How a member between the edges is nailed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -181,7 +181,7 @@ pub fn lines(ground: &Ground, nailed: &Nailed, piece: &Piece) -> Vec<Line> {
         .iter()
         .filter(|member| member.nailable && member.axis == Axis::Horizontal);
     let mut lines: Vec<Line> = level
-        .flat_map(|member| level_lines(ground, piece, &runs, member))
+        .flat_map(|member| level_lines(ground, nailed, piece, &runs, member))
         .collect();
     let plumb = nailed
         .frame
@@ -196,7 +196,13 @@ pub fn lines(ground: &Ground, nailed: &Nailed, piece: &Piece) -> Vec<Line> {
     lines
 }
 
-fn level_lines(ground: &Ground, piece: &Piece, runs: &[&EdgeRun], member: &Member) -> Vec<Line> {
+fn level_lines(
+    ground: &Ground,
+    nailed: &Nailed,
+    piece: &Piece,
+    runs: &[&EdgeRun],
+    member: &Member,
+) -> Vec<Line> {
     let practice = ground.practice();
     let (least, wood) = (practice.edge_distance_least, practice.member_edge_least);
     let bounds = member.face.bounds();
@@ -254,6 +260,16 @@ fn level_lines(ground: &Ground, piece: &Piece, runs: &[&EdgeRun], member: &Membe
                     None if free.hi == bounds.x1 && own_end => (free.hi - wood, true),
                     None => (free.hi, false),
                 };
+                // A boundary has a nail at its ends, unless a plumb edge row drives one into the member there.
+                let rows = || nailed.nailing.rows.iter().filter(|row| row.piece == piece.id);
+                let bare = |x: Length| {
+                    let on_it = |row: &&NailRow| row.zone == Zone::Edge && row.member == member.id;
+                    let mut nails = rows().filter(on_it).flat_map(NailRow::positions);
+                    let beside =
+                        |at: Point| (at.x - x).abs() <= wood && (at.y - y).abs() < demand.spacing.half();
+                    demand.zone == Zone::Boundary && !demand.grid && !nails.any(beside)
+                };
+                let (first, last) = (first || bare(lo), last || bare(hi));
                 if lo < hi {
                     let along = Interval { lo, hi };
                     let places = divided(along, demand.spacing, (first, last));

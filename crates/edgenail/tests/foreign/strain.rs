@@ -169,6 +169,7 @@ fn strain_segments(wall: &mut Wall, numbers: &mut Numbers) {
             blocked: one_of(2) == 0,
             seam_member_width: [None, Some(Length::sixteenths(40)), Some(Length::sixteenths(24))][one_of(3)],
             end_posts: [0, 2][one_of(2)],
+            hold_down: None,
         }));
     }
 }

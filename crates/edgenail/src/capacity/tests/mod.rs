@@ -1,5 +1,6 @@
 //! Capacities against published tables, examples and closed forms.
 
+mod alike;
 mod built;
 mod cells;
 mod facings;

@@ -1,4 +1,4 @@
-//! The lists of a drawing: start, pieces, openings, wood, nailing, findings.
+//! The lists of a drawing: start, pieces, openings, wood, nailing, what it resists, findings.
 
 use super::arrange::split;
 use super::flags::MOST;
@@ -33,6 +33,7 @@ impl Canvas<'_> {
         add(&[], self.wood_rows());
         if shows == Shows::Sheathing {
             add(&[], self.nailing_rows());
+            add(&[], self.resisted_rows());
             add(&[], self.finding_rows());
         }
         lists

@@ -46,6 +46,7 @@ impl Built {
             edges: &self.evaluated.runs,
             blocking: &self.evaluated.blocking,
             nailing: &self.evaluated.nailing,
+            capacity: &[],
             findings: &self.evaluated.findings,
             start: &self.start,
             style: STYLE,

@@ -11,7 +11,7 @@ use proptest::prelude::*;
 /// Every drawing of a plan keeps the laws of a legible drawing; how many walls there were.
 fn all_legible(plan: &Plan) -> Result<usize, TestCaseError> {
     for planned in plan.walls() {
-        let sheathing = wall(&plan.house, planned).unwrap();
+        let sheathing = wall(&plan.house, planned, plan.capacity()).unwrap();
         texts_are_apart(&sheathing)?;
         fits_its_paper(&sheathing)?;
         types_are_readable(&sheathing)?;

@@ -1,6 +1,7 @@
 //! What no single field can say: values that do not go together.
 
 mod corner;
+mod demand;
 mod face;
 mod height;
 mod opening;
@@ -78,6 +79,9 @@ pub(super) fn relations(house: &House, context: &Context) {
         }
     }
     stock::check(&whole, &house.stock);
+    if let Some(demand) = &house.demand {
+        demand::check(&whole, house, demand);
+    }
     practice::check_breaks(&whole, house);
     for (index, wall) in house.walls.iter().enumerate() {
         let path = format!("/walls/{index}");

@@ -1,12 +1,13 @@
 //! The house itself.
 
+use super::demand::DEMAND;
 use super::practice::PRACTICE;
 use super::rates::RATES;
 use super::stock::STOCK;
 use super::wall::{CORNER, WALL};
 use super::{
-    COMMON, Field, INVENTED, Kind, OWN, Object, Preset, computed, empty, list, name, parts, required, value,
-    whole,
+    COMMON, Field, INVENTED, Kind, OWN, Object, Preset, computed, empty, list, name, nullable, parts,
+    required, value, whole,
 };
 use crate::house::DrawnIn;
 use crate::reading::choice::Choice;
@@ -51,6 +52,11 @@ pub static HOUSE: Object = Object {
             "Names of walls in the order in which they are built; walls not named follow in their own order.",
         ),
         RATES_FIELD,
+        nullable(
+            "demand",
+            &Kind::Object(&DEMAND),
+            "What the house has to resist; null asks for no capacity.",
+        ),
         empty(
             "assumed",
             list(&Kind::Object(&ASSUMED), 0, 1_000_000),

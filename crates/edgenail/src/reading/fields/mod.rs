@@ -3,6 +3,7 @@
 //! Reading, the help with misspelt fields, the JSON schema and the documentation all come out of these rows. The
 //! defaults of practice are here and nowhere else.
 
+mod demand;
 mod document;
 mod given;
 mod limits;

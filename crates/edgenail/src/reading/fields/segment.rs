@@ -1,5 +1,6 @@
 //! What the designer relies on.
 
+use super::demand::POUNDS;
 use super::{COMMON, Kind, OWN, Object, along, computed, name, nullable, required, sixteenths, value, whole};
 use crate::house::Method;
 use crate::reading::choice::Choice;
@@ -57,5 +58,32 @@ pub(super) static SEGMENT: Object = Object {
             "Least face width of members that two panels share; null asks for nothing beyond the studs.",
         ),
         value("end_posts", whole(1, 10), "2", COMMON, "Studs in each end post."),
+        nullable(
+            "hold_down",
+            &Kind::Object(&HOLD_DOWN),
+            "What holds its ends down; null leaves it to the designer, and drift and its check out.",
+        ),
+    ],
+};
+
+static HOLD_DOWN: Object = Object {
+    name: "hold_down",
+    tag: None,
+    meaning: "A hold-down by its maker's figures, at the level of the demand's method.",
+    fields: &[
+        required("name", name(), "What it is called."),
+        required("capacity", POUNDS, "What it holds in pounds."),
+        required(
+            "elongation",
+            sixteenths(0, 16 * 12),
+            "How far it gives under that, with all slip; in proportion under less.",
+        ),
+        value(
+            "offset",
+            sixteenths(0, 16 * 24),
+            "1 1/2",
+            OWN,
+            "From the inner face of its post to the middle of its rod.",
+        ),
     ],
 };

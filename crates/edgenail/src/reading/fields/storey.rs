@@ -3,8 +3,8 @@
 use super::opening::{OPENING, PATCH};
 use super::section::PLATES;
 use super::{
-    COMMON, Field, Kind, OWN, Object, along, computed, empty, height, inches, list, name, parts, sixteenths,
-    value, whole,
+    COMMON, Field, Kind, OWN, Object, along, computed, empty, height, inches, list, name, nullable, parts,
+    sixteenths, value, whole,
 };
 use crate::decimal::Decimal;
 use crate::house::End;
@@ -188,6 +188,11 @@ static SPECIES: Object = Object {
             "0.42",
             "NDS table 12.3.3A for spruce-pine-fir, from memory, not checked against print",
             "Specific gravity, oven-dry.",
+        ),
+        nullable(
+            "elasticity",
+            &whole(100_000, 5_000_000),
+            "Modulus of elasticity along the grain in psi, for drift; null leaves drift out.",
         ),
     ],
 };

@@ -1,5 +1,6 @@
 //! The whole document.
 
+use super::demand::demand;
 use super::practice::practice;
 use super::rates::rates;
 use super::stock::stock;
@@ -27,6 +28,7 @@ pub(in crate::reading) fn document(record: &Record<'_, '_>) -> (House, Vec<Assum
             Some(Unit::Millimetre | Unit::Centimetre | Unit::Metre) => DrawnIn::Millimetres,
             Some(Unit::Inch | Unit::Foot) | None => DrawnIn::Inches,
         }),
+        demand: record.maybe("demand", demand),
     };
     let assumed = record.list("assumed", |record| Assumed {
         path: record.get("path"),

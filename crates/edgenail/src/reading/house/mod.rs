@@ -1,5 +1,6 @@
 //! Records to the house, each object in a file of its own.
 
+mod demand;
 mod document;
 mod given;
 mod limits;

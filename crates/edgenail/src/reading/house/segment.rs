@@ -1,6 +1,6 @@
 //! What the designer relies on.
 
-use crate::house::{Assembly, Segment};
+use crate::house::{Assembly, HoldDown, Segment};
 use crate::reading::record::Record;
 
 /// A segment in a wall with perhaps one storey only, built as its practice says.
@@ -21,5 +21,11 @@ pub(super) fn segment(record: &Record<'_, '_>, only_storey: Option<&str>, assemb
         blocked: record.get("blocked"),
         seam_member_width: record.get("seam_member_width"),
         end_posts: record.get("end_posts"),
+        hold_down: record.maybe("hold_down", |record| HoldDown {
+            name: record.get("name"),
+            capacity: record.get("capacity"),
+            elongation: record.get("elongation"),
+            offset: record.get("offset"),
+        }),
     }
 }

@@ -33,6 +33,7 @@ pub(super) fn storey(record: &Record<'_, '_>, number: u32, on_concrete: bool, li
             right: record.get("right"),
         }),
         species: record.object("species", |record| Species {
+            elasticity: record.get("elasticity"),
             group: record.get("group"),
             specific_gravity: record.get("specific_gravity"),
         }),

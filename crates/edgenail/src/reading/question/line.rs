@@ -1,7 +1,11 @@
 //! A wall line, the ends of one segment, the anchors of a plate.
 
+use super::faces::other_face;
 use super::unit_shear::query;
-use crate::capacity::{AnchorageQuery, HoldDownQuery, LineOpening, Pier, WallLine};
+use crate::capacity::{
+    AnchorageQuery, EndAbove, EndPosts, FromAbove, HoldDown, HoldDownQuery, LineOpening, Pier, PlateAnchor,
+    WallLine,
+};
 use crate::length::Length;
 use crate::reading::record::Record;
 
@@ -17,9 +21,31 @@ pub(super) fn line(record: &Record<'_, '_>) -> WallLine {
         method: record.get("method"),
         sharing: record.get("sharing"),
         query: record.object("query", query),
+        other_face: record.maybe("other_face", other_face),
+        joints_apart: record.get("joints_apart"),
         demand: record.get("demand"),
         dead: record.get("dead"),
         inset: record.get("inset"),
+        posts: record.maybe("posts", |record| EndPosts {
+            elasticity: record.get("elasticity"),
+            area: record.get("area"),
+        }),
+        hold_down: record.maybe("hold_down", |record| HoldDown {
+            capacity: record.get("capacity"),
+            elongation: record.get::<Length>("elongation").as_inches(),
+        }),
+        anchor: record.maybe("anchor", |record| PlateAnchor {
+            each: record.get("each"),
+            each_uplift: record.get("each_uplift"),
+        }),
+        above: record.maybe("above", |record| FromAbove {
+            shear: record.get("shear"),
+            floor: record.get("floor"),
+            ends: record.list("ends", |record| EndAbove {
+                at: record.get("at"),
+                tension: record.get("tension"),
+            }),
+        }),
     }
 }
 

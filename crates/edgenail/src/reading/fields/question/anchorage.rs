@@ -55,7 +55,7 @@ pub(in crate::reading) static ANCHORAGE: Object = Object {
 };
 
 /// What an anchor carries.
-const FORCE: Kind = Kind::Number {
+pub(super) const FORCE: Kind = Kind::Number {
     least: Decimal::tenths(1),
     most: Decimal::whole(1_000_000),
 };

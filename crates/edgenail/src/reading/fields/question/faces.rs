@@ -1,7 +1,7 @@
 //! Both faces of a wall.
 
 use super::super::document::{EXACT, UNIT};
-use super::super::{Kind, OWN, Object, required, value};
+use super::super::{Field, Kind, OWN, Object, required, value};
 use super::assembly::ASSEMBLY;
 use super::facing::FACE;
 use super::unit_shear::{EDITION, HIGH_SEISMIC, LOAD, METHOD, WALL};
@@ -21,21 +21,22 @@ pub(in crate::reading) static FACES: Object = Object {
         METHOD,
         HIGH_SEISMIC,
         WALL,
-        required(
-            "other",
-            Kind::OneOf(&[&FACE_PANELS, &FACE_FACING, &FACE_MATERIAL]),
-            "The other face.",
-        ),
-        value(
-            "joints_apart",
-            Kind::Flag,
-            "false",
-            OWN,
-            "Joints of the panels of the two faces lie on different members.",
-        ),
+        required("other", OTHER_FACE, "The other face."),
+        JOINTS_APART,
         ACCEPT,
     ],
 };
+
+/// What the other face of a wall is sheathed with.
+pub(super) const OTHER_FACE: Kind = Kind::OneOf(&[&FACE_PANELS, &FACE_FACING, &FACE_MATERIAL]);
+
+pub(super) const JOINTS_APART: Field = value(
+    "joints_apart",
+    Kind::Flag,
+    "false",
+    OWN,
+    "Joints of the panels of the two faces lie on different members.",
+);
 
 pub(in crate::reading) static FACE_PANELS: Object = Object {
     name: "face_panels",

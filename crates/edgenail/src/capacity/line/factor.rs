@@ -1,6 +1,6 @@
 //! Perforated shear walls: the factor for openings.
 
-use super::rule::Rule;
+use crate::capacity::rule::Rule;
 use crate::published::Confidence;
 
 /// A wall with openings as the perforated method sees it. Feet and square feet.

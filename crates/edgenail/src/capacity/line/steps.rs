@@ -1,22 +1,48 @@
 //! The steps to what a wall line carries.
 
-use super::derivation::Derivation;
-use super::line::{LineCapacity, LinePier, WallLine, perforation};
-use super::perforated::{Perforation, perforated_factor};
-use super::pier::explain_overturning;
-use crate::length::Length;
+use super::{LineCapacity, Perforation, WallLine, feet, perforated_factor};
+use crate::capacity::derivation::Derivation;
 use crate::published::Confidence;
 
+/// What of the segments is named in formulas: number, name of the factor, factor, length.
+type Counted = Vec<(usize, String, f64, f64)>;
+
 impl LineCapacity {
-    /// The steps to the ratio of demand to capacity, then to the largest hold-down tension.
+    /// Every step: to the ratio of demand to capacity, to the ends and the plate, to drift and anchors, to what governs.
+    pub fn derive(&self, line: &WallLine) -> Derivation {
+        let mut derivation = self.explain(line);
+        if self.alike.is_none() {
+            self.construction.unit.explain_stiffness(&mut derivation);
+        }
+        self.explain_ends(line, &mut derivation);
+        self.explain_drift(line, &mut derivation);
+        self.explain_anchors(line, &mut derivation);
+        self.explain_checks(&mut derivation);
+        derivation
+    }
+
+    /// The steps to the ratio of demand to capacity.
     pub fn explain(&self, line: &WallLine) -> Derivation {
         let mut derivation = Derivation::default();
-        let v = self.unit.explain(&mut derivation);
-        let symbol = derivation
-            .steps
-            .last()
-            .map_or_else(String::new, |step| step.symbol.clone());
-        let mut terms = Vec::new();
+        let (symbol, v) = self.construction.explain(line, &mut derivation);
+        let counted = self.explain_aspects(&mut derivation);
+        if let Some(alike) = &self.alike {
+            self.explain_strength_alike(line, alike, &mut derivation);
+        } else {
+            self.explain_strength(line, (symbol, v), &counted, &mut derivation);
+        }
+        derivation
+            .step("ratio", "demand over capacity", "V / V_R")
+            .given("V", line.demand, "lb")
+            .from("V_R", self.capacity, "lb")
+            .rule("at most 1", Confidence::TwoSources)
+            .gives(self.ratio, "");
+        derivation
+    }
+
+    /// The steps to what counts of each segment for its proportion.
+    fn explain_aspects(&self, derivation: &mut Derivation) -> Counted {
+        let mut counted = Vec::new();
         for (number, pier) in (1..).zip(&self.piers) {
             let name = format!("C_ar{number}");
             let factor = pier.aspect.factor.unwrap_or(0.0);
@@ -33,27 +59,35 @@ impl LineCapacity {
             step.rule(pier.aspect.source, pier.aspect.confidence)
                 .gives(factor, "");
             if factor > 0.0 {
-                terms.push((number, name, factor, pier));
+                counted.push((number, name, factor, pier.pier.length));
             }
         }
-        let formula: Vec<String> = terms
+        counted
+    }
+
+    /// The step to the capacity as the sum of what counts, for openings reduced where the wall is perforated.
+    fn explain_strength(
+        &self,
+        line: &WallLine,
+        (symbol, v): (&str, f64),
+        counted: &Counted,
+        derivation: &mut Derivation,
+    ) {
+        let terms: Vec<String> = counted
             .iter()
             .map(|(number, name, ..)| format!("{symbol} * b{number} * {name}"))
             .collect();
-        let formula = if self.openings.is_some() {
-            format!("C_o * ({})", formula.join(" + "))
-        } else {
-            formula.join(" + ")
-        };
+        let mut formula = terms.join(" + ");
         if let Some(factor) = self.openings {
-            self.explain_openings(line, factor, &mut derivation);
+            formula = format!("C_o * ({formula})");
+            self.explain_openings(line, factor, derivation);
         }
         let mut step = derivation
             .step("V_R", "design capacity of the line", &formula)
-            .from(&symbol, v, "plf");
-        for (number, name, factor, pier) in &terms {
+            .from(symbol, v, "plf");
+        for (number, name, factor, length) in counted {
             step = step
-                .given(&format!("b{number}"), pier.pier.length, "ft")
+                .given(&format!("b{number}"), *length, "ft")
                 .from(name, *factor, "");
         }
         if let Some(factor) = self.openings {
@@ -61,30 +95,10 @@ impl LineCapacity {
         }
         step.rule("sum over the segments that count", Confidence::TwoSources)
             .gives(self.capacity, "lb");
-        derivation
-            .step("ratio", "demand over capacity", "V / V_R")
-            .given("V", line.demand, "lb")
-            .from("V_R", self.capacity, "lb")
-            .rule("at most 1", Confidence::TwoSources)
-            .gives(self.ratio, "");
-        derivation
-    }
-
-    /// The steps to the hold-down tension of one segment.
-    pub fn explain_hold_down(&self, line: &WallLine, pier: &LinePier) -> Derivation {
-        let mut derivation = Derivation::default();
-        explain_overturning(
-            &pier.pier,
-            pier.shear,
-            line.dead,
-            line.inset.as_inches() / 12.0,
-            &mut derivation,
-        );
-        derivation
     }
 
     fn explain_openings(&self, line: &WallLine, factor: f64, derivation: &mut Derivation) {
-        let wall = perforation(line, &self.piers);
+        let wall = line.perforation(&self.piers);
         let Perforation {
             height,
             full_height: counted,
@@ -112,7 +126,6 @@ impl LineCapacity {
 
     /// The steps to the area of openings, slender segments with them, and to the length that counts.
     fn explain_area(&self, line: &WallLine, area: f64, counted: f64, derivation: &mut Derivation) {
-        let feet = |length: Length| length.as_inches() / 12.0;
         let mut formula: Vec<String> = (1..=line.openings.len())
             .map(|n| format!("w{n} * h{n}"))
             .collect();
