@@ -121,3 +121,56 @@ fn anchors_are_counted() {
     asked.shear = 1e15;
     assert_eq!(of(&asked).unwrap_err()[0].path, "/each");
 }
+
+/// SDPWS 2015 4.3.3.4.1, from memory: a segment beside the openings that is over twice as high as long counts for
+/// 1.25 - 0.125 h / b. 7/16 with 8d at 6 in.: 240 plf for earthquake, ASD (APA B360P Table 29).
+#[test]
+fn slender_segments_beside_openings_raise_the_ratio() {
+    let query = UnitShearQuery {
+        accept_unverified: true,
+        ..query(assembly(Grade::Sheathing, "7/16", Pennyweight::Eight, 6))
+    };
+    let mut slender_governs = 0;
+    for (first, last) in [(2.0, 2.0), (2.0, 4.0), (3.0, 3.0), (1.75, 6.0), (6.0, 1.75)] {
+        let wall = TransferWall {
+            height: 12.0,
+            piers: vec![first, last],
+            openings: vec![4.0],
+            above_and_below: 6.0,
+            shear: 1500.0,
+        };
+        let forces = transfer(&wall).unwrap();
+        let found = transfer_ratio(&wall, &forces, &query).unwrap();
+        let counts = |length: f64| {
+            let ratio = 6.0 / length;
+            if ratio > 2.0 { 1.25 - 0.125 * ratio } else { 1.0 }
+        };
+        let beside = forces
+            .beside
+            .iter()
+            .zip([first, last])
+            .map(|(shear, length)| shear.abs() / counts(length));
+        let beside = beside.fold(0.0, f64::max);
+        let others = forces
+            .corners
+            .iter()
+            .map(|shear| shear.abs())
+            .fold(forces.above_and_below, f64::max);
+        slender_governs += usize::from(beside > others && first.min(last) < 3.0);
+        let wanted = beside.max(others) / 240.0;
+        assert!(
+            (found.ratio - wanted).abs() < 1e-12 * wanted,
+            "{} {wanted}",
+            found.ratio
+        );
+        let mut steps = Derivation::default();
+        assert!((explain_transfer_ratio(&wall, &forces, &found, &mut steps) - wanted).abs() < 1e-12 * wanted);
+        let slender = first.min(last) < 3.0;
+        assert_eq!(
+            found.confidence == crate::published::Confidence::Memory,
+            slender,
+            "{first} {last}"
+        );
+    }
+    assert!(slender_governs > 0);
+}
