@@ -92,6 +92,7 @@ impl Handing<'_> {
     /// Sheathing that is nailed on both sides of a height within the segments.
     fn crossing(&self, y: Length, shear: f64) -> Option<Carrier> {
         let (mut above, mut below) = (0, 0);
+        let (up, down) = self.layers_at(y);
         for piece in &self.wall.layout.pieces {
             let blank = piece.blank();
             if blank.y0 >= y || blank.y1 <= y {
@@ -100,12 +101,7 @@ impl Handing<'_> {
             let nails = |of_side: &dyn Fn(&Member) -> bool| -> u32 {
                 let rows = self.wall.nailing.rows.iter().filter(|row| row.piece == piece.id);
                 let on_side = rows.filter(|row| {
-                    let member = self
-                        .wall
-                        .backed
-                        .members
-                        .iter()
-                        .find(|member| member.id == row.member);
+                    let member = self.wall.backed.member(row.member);
                     member.is_some_and(|member| level_wood(member) && of_side(member))
                 });
                 let within = on_side
@@ -113,7 +109,6 @@ impl Handing<'_> {
                     .filter(|at| self.segments.iter().any(|segment| segment.contains(at.x)));
                 u32::try_from(within.count()).unwrap_or(u32::MAX)
             };
-            let (up, down) = self.layers_at(y);
             let of_layer = |layer: Option<Length>, lower: bool| {
                 move |member: &Member| {
                     let face = member.face.bounds();
