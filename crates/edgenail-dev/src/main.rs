@@ -8,6 +8,7 @@ mod fields;
 mod file;
 mod header;
 mod published;
+mod recalled;
 mod rows;
 mod typed;
 mod validation;
@@ -42,6 +43,7 @@ fn run(command: &str) -> Result<(), String> {
             fields::question().write(&root)?;
             typed::house()?.write(&root)?;
             typed::question()?.write(&root)?;
+            recalled::generate(&root)?.write(&root)?;
             validation::generate(&root)?.write(&root)
         }
         "header" => header::generate(&root)?.write(&root),
@@ -71,6 +73,7 @@ fn all(root: &Path) -> Result<Vec<Generated>, String> {
         fields::question(),
         typed::house()?,
         typed::question()?,
+        recalled::generate(root)?,
         validation::generate(root)?,
     ])
 }
