@@ -30,6 +30,7 @@ __all__ = [
     "FacePanels",
     "Faces",
     "Facing",
+    "FoundNails",
     "FourTerms",
     "Framing",
     "FromAbove",
@@ -490,6 +491,25 @@ class Facing(TypedDict):
     common practice, no source."""
 
 
+class FoundNails(TypedDict):
+    """A place where nails hold less than they should, in the wall's coordinates."""
+
+    bottom: LengthLike
+    """Its lower end."""
+
+    height: LengthLike
+    """Its height."""
+
+    holds: DecimalLike
+    """What they keep of strength and stiffness: 0 where they are missing or hit no wood."""
+
+    left: LengthLike
+    """Its left end."""
+
+    width: LengthLike
+    """Its width."""
+
+
 class FourTerms(TypedDict):
     """Panels and nails apart; lumber that was dry when built."""
 
@@ -777,6 +797,9 @@ class Racking(TypedDict):
 
     force: DecimalLike
     """Force along the top of the storey in pounds."""
+
+    found: NotRequired[list[FoundNails]]
+    """Nails that were found missing or driven too deep."""
 
     house: House
     """The house, as it is planned from; it says the unit of its lengths itself."""

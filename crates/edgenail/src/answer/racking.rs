@@ -56,8 +56,12 @@ pub(super) fn answer(query: &RackingQuery) -> Result<Answer<Numbers>, Error> {
     let plan = planned(&query.house)?;
     let wall = wall_of(&plan, &query.wall)?;
     let storey = storey_of(wall, query.storey.as_deref())?;
-    let taken = racking_of_storey(&wall.built, storey, &resistances, query.openings, query.force)
+    let mut taken = racking_of_storey(&wall.built, storey, &resistances, query.openings, query.force)
         .map_err(|issues| of_nails(query, issues))?;
+    taken.wall = taken
+        .wall
+        .as_found(&query.found)
+        .map_err(|issues| Error::Issues { issues })?;
     let racked = rack(&taken.wall).map_err(|issues| Error::Issues { issues })?;
     let derivation = racked.explain(&taken.wall);
     let name = wall.built.backed.storeys.get(storey as usize);

@@ -76,9 +76,9 @@ pub use question::{
     ScheduleQuery, TransferQuery,
 };
 pub use racking::{
-    AtOpenings, Elastic, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail, RackingSheet,
-    RackingWall, SheetRacking, StoreyRacking, explain_unanchored_length, rack, racking_of_storey,
-    unanchored_length,
+    AtOpenings, Elastic, FoundNails, NATURE, NailForce, NailResistance, Plastic, Racking, RackingNail,
+    RackingSheet, RackingWall, SheetRacking, StoreyRacking, explain_unanchored_length, rack,
+    racking_of_storey, unanchored_length,
 };
 pub use recalled::refuse_recalled;
 pub(crate) use schedule::nominal_thickness;

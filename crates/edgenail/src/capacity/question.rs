@@ -8,7 +8,7 @@ use super::facing::{Facing, FacingQuery};
 use super::line::WallLine;
 use super::nail_inspection::NailInspectionQuery;
 use super::pier::{Pier, Sharing};
-use super::racking::{AtOpenings, NailResistance};
+use super::racking::{AtOpenings, FoundNails, NailResistance};
 use super::schedule::Demand;
 use super::transfer::TransferWall;
 use super::uniform_load::UniformLoadQuery;
@@ -224,6 +224,8 @@ pub struct RackingQuery {
     pub openings: AtOpenings,
     /// What nails of the stock hold, by their names.
     pub nails: Vec<(String, NailResistance)>,
+    /// Nails that were found missing or driven too deep.
+    pub found: Vec<FoundNails>,
 }
 
 /// An edition of the standard for nails; there is no default.

@@ -9,6 +9,7 @@ mod check;
 mod elastic;
 mod explain;
 mod explain_wall;
+mod found;
 mod from_plan;
 mod input;
 mod limit;
@@ -17,6 +18,7 @@ mod unanchored;
 mod wall;
 
 pub use elastic::{Elastic, NailForce};
+pub use found::FoundNails;
 pub use from_plan::{AtOpenings, NailResistance, StoreyRacking, racking_of_storey};
 pub use input::{RackingNail, RackingSheet, RackingWall};
 pub use plastic::Plastic;

@@ -1,7 +1,9 @@
 //! Walls of a house that the question carries. Faults of the other fields are found even where the house has some.
 
-use crate::capacity::{BuiltQuery, NailResistance, RackingQuery};
+use crate::capacity::{BuiltQuery, FoundNails, NailResistance, RackingQuery};
+use crate::geometry::{Interval, Rect};
 use crate::house::House;
+use crate::length::Length;
 use crate::reading::record::Record;
 
 pub(super) fn built(record: &Record<'_, '_>, house: Option<House>) -> Option<BuiltQuery> {
@@ -32,6 +34,17 @@ pub(super) fn racking(record: &Record<'_, '_>, house: Option<House>) -> Option<R
             };
             (record.get("name"), values)
         }),
+        found: record.list("found", |record| FoundNails {
+            place: Rect::from_spans(
+                span(record.get("left"), record.get("width")),
+                span(record.get("bottom"), record.get("height")),
+            ),
+            holds: record.get("holds"),
+        }),
         house: house?,
     })
+}
+
+fn span(from: Length, size: Length) -> Interval {
+    Interval::new(from, from + size)
 }

@@ -165,3 +165,45 @@ fn every_storey_of_the_demo_house() {
     }
     assert!(racked >= 6 && refused >= 1, "{racked} {refused}");
 }
+
+/// Own arithmetic: nails that keep half of all that they hold halve the stiffness, the first nail's force and the bounds.
+/// Missing nails lower the stiffness; a place without nails is no finding.
+#[test]
+fn nails_as_they_were_found() {
+    let plan = crate::plan_json(crate::demo::HOUSE_JSON).unwrap();
+    let built = &plan.wall("garage back").unwrap().built;
+    let resistance = NailResistance {
+        strength: 72.8,
+        stiffness: 5000.0,
+    };
+    let all = vec![Some(resistance); plan.house().stock.nails.len()];
+    let wall = racking_of_storey(built, 0, &all, AtOpenings::LeftOut, 1000.0)
+        .unwrap()
+        .wall;
+    let place = |x: i64, width: i64, holds: f64| FoundNails {
+        place: Rect::new(
+            Length::inches(x),
+            Length::ZERO,
+            Length::inches(x + width),
+            Length::inches(120),
+        ),
+        holds,
+    };
+    let whole = rack(&wall).unwrap();
+    let half = rack(&wall.clone().as_found(&[place(-12, 400, 0.5)]).unwrap()).unwrap();
+    let near = |found: f64, expected: f64| {
+        assert!(
+            (found - expected).abs() < 1e-6 * expected.abs(),
+            "{found} {expected}"
+        );
+    };
+    near(half.stiffness, whole.stiffness / 2.0);
+    near(half.first_nail, whole.first_nail / 2.0);
+    near(half.plastic_force, whole.plastic_force / 2.0);
+    let gone = wall.clone().as_found(&[place(47, 2, 0.0)]).unwrap();
+    assert!(rack(&gone).unwrap().stiffness < whole.stiffness);
+    let issues = wall.clone().as_found(&[place(2000, 2, 0.0)]).unwrap_err();
+    assert_eq!(issues[0].path, "/found/0");
+    let issues = wall.as_found(&[place(0, 2, f64::NAN)]).unwrap_err();
+    assert_eq!(issues[0].path, "/found/0/holds");
+}

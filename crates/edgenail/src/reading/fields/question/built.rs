@@ -1,7 +1,9 @@
 //! Walls of a planned house: their segments as they were built, and nail by nail.
 
 use super::super::document::HOUSE;
-use super::super::{COMMON, Field, Kind, Object, list, name, nullable, required, value};
+use super::super::{
+    COMMON, Field, Kind, Object, along, empty, height, list, name, nullable, required, size, value,
+};
 use super::unit_shear::{EDITION, ESTIMATE, HIGH_SEISMIC, LOAD, METHOD};
 use super::{ACCEPT, number};
 use crate::capacity::{AtOpenings, Sharing};
@@ -64,6 +66,31 @@ pub(in crate::reading) static RACKING: Object = Object {
             "nails",
             list(&Kind::Object(&RACKING_NAIL), 1, 1_000),
             "What the nails of the stock hold that the storey is nailed with.",
+        ),
+        empty(
+            "found",
+            list(&Kind::Object(&FOUND_NAILS), 0, 1_000),
+            "Nails that were found missing or driven too deep.",
+        ),
+    ],
+};
+
+static FOUND_NAILS: Object = Object {
+    name: "found_nails",
+    tag: None,
+    meaning: "A place where nails hold less than they should, in the wall's coordinates.",
+    fields: &[
+        required("left", along(), "Its left end."),
+        required("bottom", height(), "Its lower end."),
+        required("width", size(), "Its width."),
+        required("height", size(), "Its height."),
+        required(
+            "holds",
+            Kind::Number {
+                least: Decimal::ZERO,
+                most: Decimal::ONE,
+            },
+            "What they keep of strength and stiffness: 0 where they are missing or hit no wood.",
         ),
     ],
 };
