@@ -1,6 +1,6 @@
 //! What a line was checked for, and which check governs.
 
-use super::{LineCapacity, WallLine};
+use super::{LineCapacity, WallLine, of_all};
 use crate::capacity::derivation::Derivation;
 use crate::published::Confidence;
 use serde::Serialize;
@@ -65,20 +65,25 @@ impl LineCapacity {
         let mut names = Vec::new();
         for check in &self.checks {
             let (demand, capacity, name) = check.check.symbols();
+            let (symbol, meaning, value) = match check.check {
+                CheckKind::Shear => (demand, "shear of the line", check.demand_lb),
+                CheckKind::HoldDown => (capacity, "what the hold-down holds", check.capacity_lb),
+            };
+            derivation
+                .step(symbol, meaning, symbol)
+                .given(symbol, value, "lb")
+                .rule("given", Confidence::TwoSources)
+                .gives(value, "lb");
             derivation
                 .step(name, "demand over capacity", &format!("{demand} / {capacity}"))
-                .given(demand, check.demand_lb, "lb")
-                .given(capacity, check.capacity_lb, "lb")
+                .from(demand, check.demand_lb, "lb")
+                .from(capacity, check.capacity_lb, "lb")
                 .rule("at most 1", Confidence::TwoSources)
                 .gives(check.ratio, "");
             names.push((name, check.ratio));
         }
         let formula: Vec<&str> = names.iter().map(|(name, _)| *name).collect();
-        let mut step = derivation.step(
-            "r_most",
-            "the governing ratio",
-            &format!("max({})", formula.join(", ")),
-        );
+        let mut step = derivation.step("r_most", "the governing ratio", &of_all("max", &formula));
         for (name, ratio) in &names {
             step = step.from(name, *ratio, "");
         }

@@ -1,6 +1,6 @@
 //! The steps to how far a line's top moves.
 
-use super::{LineCapacity, SegmentDrift, WallLine};
+use super::{LineCapacity, SegmentDrift, WallLine, of_all};
 use crate::capacity::derivation::Derivation;
 use crate::capacity::drift::{explain_four_terms, explain_three_terms};
 use crate::published::Confidence;
@@ -28,7 +28,7 @@ impl LineCapacity {
         let mut step = derivation.step(
             "delta_most",
             "largest drift by three terms",
-            &format!("max({})", formula.join(", ")),
+            &of_all("max", &formula),
         );
         for (name, drift) in &names {
             step = step.from(name, *drift, "in");

@@ -1,7 +1,7 @@
 //! The steps to segments that share the shear by moving alike.
 
 use super::compliance::{Compliance, common_drift, total};
-use super::{LineCapacity, LinePier, WallLine, feet, strength_drift};
+use super::{LineCapacity, LinePier, WallLine, feet, of_all, strength_drift};
 use crate::capacity::derivation::Derivation;
 use crate::published::Confidence;
 
@@ -56,7 +56,7 @@ impl LineCapacity {
         let mut step = derivation.step(
             "delta_R",
             "drift at which the first of them reaches it",
-            &format!("min({})", formula.join(", ")),
+            &of_all("min", &formula),
         );
         for (name, drift) in &drifts {
             step = step.from(name, *drift, "in");

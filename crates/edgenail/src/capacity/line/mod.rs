@@ -229,3 +229,11 @@ fn nothing_counts() -> Issue {
 fn feet(length: Length) -> f64 {
     length.as_inches() / 12.0
 }
+
+/// The largest or smallest of several symbols; one alone is itself.
+fn of_all(function: &str, symbols: &[&str]) -> String {
+    match symbols {
+        [one] => (*one).to_owned(),
+        _ => format!("{function}({})", symbols.join(", ")),
+    }
+}
