@@ -16,6 +16,14 @@ impl LineCapacity {
             None => self.explain_segments(line, derivation),
             Some(factor) => self.explain_perforated(line, factor, derivation),
         }
+        for (number, end) in (1..).zip(&self.unsupported) {
+            let name = format!("T_loose{number}");
+            derivation
+                .step(&name, "tension from above on no end post of this line", &name)
+                .given(&name, end.tension, "lb")
+                .rule("given", Confidence::TwoSources)
+                .gives(end.tension, "lb");
+        }
     }
 
     fn explain_segments(&self, line: &WallLine, derivation: &mut Derivation) {

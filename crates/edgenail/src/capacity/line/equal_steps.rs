@@ -127,7 +127,11 @@ impl LineCapacity {
         };
         let mut step = derivation.step("delta", "drift of all segments under the demand", &formula);
         for (name, value, unit) in &inputs {
-            step = step.from(name, *value, unit);
+            step = if name == "V" || name.starts_with('b') {
+                step.given(name, *value, unit)
+            } else {
+                step.from(name, *value, unit)
+            };
         }
         step.rule(ALIKE, Confidence::Memory).gives(drift, "in");
         for ((number, _), one) in counted.iter().zip(alike) {
