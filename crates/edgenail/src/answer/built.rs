@@ -241,17 +241,7 @@ impl Reading<'_> {
             return;
         };
         segment.aspect_factor = Some(factor);
-        let mut step = self.derivation.step(
-            "C_ar",
-            "what counts of a segment for its proportion",
-            aspect.formula,
-        );
-        if aspect.formula.contains('b') {
-            step = step
-                .given("b", found.pier.length, "ft")
-                .given("h", found.pier.height, "ft");
-        }
-        step.rule(aspect.source, aspect.confidence).gives(factor, "");
+        aspect.explain("C_ar", &found.pier, &mut self.derivation);
         let capacity = self
             .derivation
             .step(

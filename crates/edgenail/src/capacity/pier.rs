@@ -39,6 +39,18 @@ pub struct AspectFactor {
     pub confidence: Confidence,
 }
 
+impl AspectFactor {
+    /// The step to the factor of a segment, 0 where it is too slender to count.
+    pub(crate) fn explain(&self, name: &str, pier: &Pier, derivation: &mut Derivation) -> f64 {
+        let mut step = derivation.step(name, "what counts of a segment for its proportion", self.formula);
+        if self.formula.contains('b') {
+            step = step.given("b", pier.length, "ft").given("h", pier.height, "ft");
+        }
+        step.rule(self.source, self.confidence)
+            .gives(self.factor.unwrap_or(0.0), "")
+    }
+}
+
 impl Pier {
     /// A segment of these sizes.
     pub fn new(length: Length, height: Length) -> Self {

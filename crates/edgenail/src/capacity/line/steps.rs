@@ -45,19 +45,7 @@ impl LineCapacity {
         let mut counted = Vec::new();
         for (number, pier) in (1..).zip(&self.piers) {
             let name = format!("C_ar{number}");
-            let factor = pier.aspect.factor.unwrap_or(0.0);
-            let mut step = derivation.step(
-                &name,
-                "what counts of a segment for its proportion",
-                pier.aspect.formula,
-            );
-            if pier.aspect.formula.contains('b') {
-                step = step
-                    .given("b", pier.pier.length, "ft")
-                    .given("h", pier.pier.height, "ft");
-            }
-            step.rule(pier.aspect.source, pier.aspect.confidence)
-                .gives(factor, "");
+            let factor = pier.aspect.explain(&name, &pier.pier, derivation);
             if factor > 0.0 {
                 counted.push((number, name, factor, pier.pier.length));
             }

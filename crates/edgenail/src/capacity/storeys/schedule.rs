@@ -210,17 +210,7 @@ fn required(
         let pier = Pier::new(segment.to - segment.from, height);
         let aspect = pier.aspect_factor(demand.edition, load, demand.sharing, true);
         let name = format!("C_ar{number}");
-        let mut step = steps.step(
-            &name,
-            "what counts of a segment for its proportion",
-            aspect.formula,
-        );
-        if aspect.formula.contains('b') {
-            step = step.given("b", pier.length, "ft").given("h", pier.height, "ft");
-        }
-        let factor = step
-            .rule(aspect.source, aspect.confidence)
-            .gives(aspect.factor.unwrap_or(0.0), "");
+        let factor = aspect.explain(&name, &pier, steps);
         if factor > 0.0 {
             terms.push((number, name, factor, pier.length));
         }
