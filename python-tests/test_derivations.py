@@ -125,6 +125,29 @@ def test_the_printed_steps_lead_to_the_numbers(case: Case) -> None:
         assert any(close(value, number) for value in everything), f"no step gives {name} = {number}"
 
 
+PLANS = [
+    case
+    for case in load()
+    if case.operation == "plan" and case.expect_error is None and "demand" in case.document
+]
+
+
+@pytest.mark.parametrize("case", PLANS, ids=lambda case: case.name)
+def test_the_steps_of_a_plan_lead_to_its_numbers(case: Case) -> None:
+    lines = edgenail.plan(case.document).to_dict()["capacity"]["lines"]
+    assert lines
+    for line in lines:
+        everything = []
+        for step in line["derivation"]["steps"]:
+            printed = Printed(step["symbol"], step["formula"], value=step["value"])
+            for one in step["inputs"]:
+                printed.inputs[one["symbol"]] = (one["value"], one["source"])
+            assert close(recomputed(printed), printed.value), step
+            everything.append(printed.value)
+        for name, number in results({name: line[name] for name in line if name != "derivation"}):
+            assert any(close(value, number) for value in everything), f"no step gives {name} = {number}"
+
+
 UNITS = ("_plf", "_psf", "_kips_per_in", "_lb", "_lb_per_in", "drift_in", "ratio", "factor")
 """The ends of the names of numbers that steps lead to."""
 

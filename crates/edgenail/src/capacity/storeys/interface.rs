@@ -61,18 +61,45 @@ pub(super) struct Handing<'a> {
     pub demand: &'a LateralDemand,
 }
 
+/// A shear that is handed on.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Handed {
+    /// All of it in pounds.
+    pub shear: f64,
+    /// By each foot.
+    pub per_foot: f64,
+    /// Feet that it is spread over; none where the plate's own steps say it.
+    pub over: Option<f64>,
+}
+
 impl Handing<'_> {
-    /// One interface under its shear, with the step to its demand and to what fasteners carry of it.
+    /// One interface under its shear, with the steps to its demand and to what carries it.
     pub fn at(
         &self,
         interface: Interface,
         y: Length,
-        (shear, per_foot): (f64, f64),
+        handed: &Handed,
         steps: &mut Derivation,
     ) -> InterfaceShear {
+        let Handed {
+            shear,
+            per_foot,
+            over,
+        } = *handed;
+        let step = match over {
+            Some(feet) => steps
+                .step("v_i", "shear handed on by each foot of the line", "V / L")
+                .given("V", shear, "lb")
+                .given("L", feet, "ft"),
+            None => steps
+                .step("v_i", "shear handed on by each foot of the plate", "v_plate")
+                .from("v_plate", per_foot, "plf"),
+        };
+        step.rule("statics", Confidence::TwoSources)
+            .gives(per_foot, "plf");
         let carrier = match self.fasteners(interface) {
             Some(given) => fastened(given, per_foot, steps),
-            None => self.crossing(y, shear).unwrap_or(Carrier::Nothing),
+            None => self.crossing(y, shear, steps).unwrap_or(Carrier::Nothing),
         };
         InterfaceShear {
             interface,
@@ -90,7 +117,7 @@ impl Handing<'_> {
     }
 
     /// Sheathing that is nailed on both sides of a height within the segments.
-    fn crossing(&self, y: Length, shear: f64) -> Option<Carrier> {
+    fn crossing(&self, y: Length, shear: f64, steps: &mut Derivation) -> Option<Carrier> {
         let (mut above, mut below) = (0, 0);
         let (up, down) = self.layers_at(y);
         for piece in &self.wall.layout.pieces {
@@ -125,7 +152,12 @@ impl Handing<'_> {
         (fewer > 0).then(|| Carrier::Sheathing {
             nails_above: above,
             nails_below: below,
-            each_lb: shear / f64::from(fewer),
+            each_lb: steps
+                .step("F_nail", "load of each nail on the side that has fewer", "V / n")
+                .given("V", shear, "lb")
+                .given("n", f64::from(fewer), "")
+                .rule("statics", Confidence::TwoSources)
+                .gives(shear / f64::from(fewer), "lb"),
         })
     }
 
@@ -168,7 +200,7 @@ fn fastened(given: &Fasteners, per_foot: f64, steps: &mut Derivation) -> Carrier
         .gives(12.0 * each / spacing, "plf");
     let ratio = steps
         .step("r_f", "demand over capacity of the fasteners", "v_i / v_f")
-        .given("v_i", per_foot, "plf")
+        .from("v_i", per_foot, "plf")
         .from("v_f", capacity, "plf")
         .rule("at most 1", Confidence::TwoSources)
         .gives(per_foot / capacity, "");

@@ -24,7 +24,7 @@ use crate::issue::Issue;
 use crate::length::Length;
 use crate::published::Confidence;
 use group::{StoreyGroup, floor_between, storeys};
-use interface::Handing;
+use interface::{Handed, Handing};
 use loads::{StoreyLoad, storey_load};
 
 /// How a storey's line resists.
@@ -358,18 +358,29 @@ impl Taken<'_> {
             segments: &spans,
             demand: self.demand,
         };
-        let over = load.shear / feet;
-        let under = line.plate().unwrap_or(over);
+        let over = Handed {
+            shear: load.shear,
+            per_foot: load.shear / feet,
+            over: Some(feet),
+        };
+        let under = match line.plate() {
+            Some(per_foot) => Handed {
+                shear: load.shear,
+                per_foot,
+                over: None,
+            },
+            None => over,
+        };
         // A floor's own force comes in at its rim: what is under the rim hands on all of the storey below.
         let top = if self.topmost {
             Interface::RoofToPlate
         } else {
             Interface::RimToPlate
         };
-        let at = handing.at(top, self.group.y.hi, (load.shear, over), &mut line.derivation);
+        let at = handing.at(top, self.group.y.hi, &over, &mut line.derivation);
         line.interfaces.push(at);
         for (interface, y) in interface::below(self.wall, self.group) {
-            let at = handing.at(interface, y, (load.shear, under), &mut line.derivation);
+            let at = handing.at(interface, y, &under, &mut line.derivation);
             line.interfaces.push(at);
         }
     }

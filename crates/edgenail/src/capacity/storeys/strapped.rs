@@ -118,6 +118,22 @@ pub(super) fn resists(
     let down = above.ends.iter().map(|end| end.tension).fold(0.0, f64::max);
     let length: f64 = wall.piers.iter().chain(&wall.openings).sum();
     let floor = feet(above.floor);
+    derivation
+        .step(
+            "V_R",
+            "shear at which the worst place around the openings is full",
+            "V / ratio",
+        )
+        .given("V", load.shear, "lb")
+        .from("ratio", ratio.ratio, "")
+        .rule("statics", Confidence::TwoSources)
+        .gives(load.shear / ratio.ratio, "lb");
+    derivation
+        .step("v_plate", "shear of the bottom plate", "V / L")
+        .given("V", load.shear, "lb")
+        .given("L", length, "ft")
+        .rule("statics", Confidence::TwoSources)
+        .gives(load.shear / length, "plf");
     let tension = derivation
         .step(
             "T_most",
