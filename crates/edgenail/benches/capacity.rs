@@ -54,7 +54,7 @@ fn capacity(c: &mut Criterion) {
     }
     c.bench_function("wall line", |b| b.iter(|| wall_line(black_box(&line))));
     c.bench_function("wall line with its derivation", |b| {
-        b.iter(|| wall_line(black_box(&line)).map(|found| found.explain(&line)));
+        b.iter(|| wall_line(black_box(&line)).map(|found| found.derive(&line)));
     });
     c.bench_function("wall line as JSON", |b| b.iter(|| capacity_json(black_box(LINE))));
     let count = schedule(&choice).expect("some of the stock carries it").len();
