@@ -110,7 +110,14 @@ pub(super) fn storey_load(
         };
     }
     let shear = step
-        .rule("statics: forces come down", Confidence::TwoSources)
+        .rule(
+            if of_above == Confidence::Memory {
+                "statics: forces come down, those of the storey above by values that were recalled there"
+            } else {
+                "statics: forces come down"
+            },
+            Confidence::TwoSources,
+        )
         .gives(own + above, "lb");
     Some(StoreyLoad {
         above,
