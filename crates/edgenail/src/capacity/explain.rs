@@ -4,6 +4,7 @@ use super::assembly::{LoadKind, Method, PanelMaterial};
 use super::derivation::Derivation;
 use super::rule;
 use super::unit_shear::UnitShear;
+use crate::decimal::Decimal;
 use crate::published::{Confidence, PanelRow, RowEdition};
 
 impl UnitShear {
@@ -32,21 +33,7 @@ impl UnitShear {
             .cell(symbol, self.cell, "plf", &source, confidence)
             .rule(&source, confidence)
             .gives(self.cell, "plf");
-        let gravity = query.assembly.specific_gravity.as_f64();
-        let species = if self.species < 1.0 {
-            rule::SPECIES.confidence
-        } else {
-            Confidence::TwoSources
-        };
-        derivation
-            .step(
-                "C_G",
-                "factor for the lightest framing nailed",
-                "min(1, 1 - (0.5 - G))",
-            )
-            .given("G", gravity, "")
-            .rule(rule::SPECIES.source, species)
-            .gives(self.species, "");
+        explain_species(query.assembly.specific_gravity, self.species, derivation);
         if let Some(unblocked) = self.unblocked {
             let source = rule::UNBLOCKED;
             derivation
@@ -141,6 +128,24 @@ impl UnitShear {
             .gives(stiffness, "kips/in");
         Some(value)
     }
+}
+
+/// The step to the factor for the framing's specific gravity.
+pub(super) fn explain_species(gravity: Decimal, factor: f64, derivation: &mut Derivation) {
+    let confidence = if factor < 1.0 {
+        rule::SPECIES.confidence
+    } else {
+        Confidence::TwoSources
+    };
+    derivation
+        .step(
+            "C_G",
+            "factor for the lightest framing nailed",
+            "min(1, 1 - (0.5 - G))",
+        )
+        .given("G", gravity.as_f64(), "")
+        .rule(rule::SPECIES.source, confidence)
+        .gives(factor, "");
 }
 
 /// A row in words: edition, table, row.

@@ -3,7 +3,7 @@
 use super::{FacingShear, NOMINAL_43B};
 use crate::capacity::assembly::{LoadKind, Method};
 use crate::capacity::derivation::Derivation;
-use crate::capacity::rule;
+use crate::capacity::explain::explain_species;
 use crate::published::{Confidence, FacingTable, FacingValue};
 
 impl FacingShear {
@@ -29,20 +29,7 @@ impl FacingShear {
             .rule(&source, confidence)
             .gives(self.cell.value.as_f64(), "plf");
         if let (Some(species), Some(gravity)) = (self.species, self.query.facing.specific_gravity) {
-            let confidence = if species < 1.0 {
-                rule::SPECIES.confidence
-            } else {
-                Confidence::TwoSources
-            };
-            derivation
-                .step(
-                    "C_G",
-                    "factor for the lightest framing nailed",
-                    "min(1, 1 - (0.5 - G))",
-                )
-                .given("G", gravity.as_f64(), "")
-                .rule(rule::SPECIES.source, confidence)
-                .gives(species, "");
+            explain_species(gravity, species, derivation);
         }
         match self.nominal {
             Some(nominal) => self.explain_nominal(tabulated, nominal, derivation),

@@ -14,13 +14,14 @@ pub use schedule::{LineCandidate, LineSchedule, schedule_house};
 
 use super::built::EndPosts;
 use super::derivation::Derivation;
+use super::fault::fault;
 use super::line::{EndAbove, FromAbove, LineCapacity, LineMethod, WallLine};
 use super::recalled::refuse_recalled;
 use super::{Transfer, TransferRatio, TransferWall};
 use crate::evaluate::Evaluated;
 use crate::geometry::Interval;
 use crate::house::{House, Interface, LateralDemand, Load, LoadKind, Method};
-use crate::issue::Issue;
+use crate::issue::{Code, Issue};
 use crate::length::Length;
 use crate::published::Confidence;
 use group::{StoreyGroup, floor_between, storeys};
@@ -292,6 +293,15 @@ impl Taken<'_> {
         line
     }
 
+    /// Why the line resists nothing.
+    fn fault(&self, found: &str, allowed: &str, message: &str) -> Issue {
+        let field = format!("walls/{}/segments", self.wall.backed.wall);
+        Issue {
+            wall: self.name.to_owned(),
+            ..fault(Code::NothingResists, &field, found, allowed, message)
+        }
+    }
+
     /// The one method of the segments that resist; portals and braced panels resist nothing here.
     fn method(&self, faults: &mut Vec<Issue>, notes: &mut Vec<String>) -> Option<Method> {
         let geometry = |method: Method| matches!(method, Method::Portal | Method::BracedPanel);
@@ -313,16 +323,8 @@ impl Taken<'_> {
             .map(|segment| segment.method)
             .filter(|method| !geometry(*method));
         let first = methods.next();
-        let fault = |found: &str, allowed: &str, message: &str| Issue {
-            code: crate::issue::Code::NothingResists,
-            path: format!("/walls/{}/segments", self.wall.backed.wall),
-            wall: self.name.to_owned(),
-            found: found.to_owned(),
-            allowed: allowed.to_owned(),
-            message: message.to_owned(),
-        };
         let Some(first) = first else {
-            faults.push(fault(
+            faults.push(self.fault(
                 &format!("no segment in `{}`", self.group.name),
                 "segments that resist the storey's shear",
                 "a force comes into the wall and nothing resists it",
@@ -330,7 +332,7 @@ impl Taken<'_> {
             return None;
         };
         if methods.any(|method| method != first) {
-            faults.push(fault(
+            faults.push(self.fault(
                 "segments of more than one method",
                 "one method in a storey of a wall",
                 "how a line shares its shear between unlike methods is left to the designer",

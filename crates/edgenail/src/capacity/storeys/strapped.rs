@@ -12,7 +12,7 @@ use crate::evaluate::Evaluated;
 use crate::frame::SegmentPlace;
 use crate::geometry::Rect;
 use crate::house::Method;
-use crate::issue::{Code, Issue};
+use crate::issue::Issue;
 use crate::length::Length;
 use crate::published::Confidence;
 
@@ -57,16 +57,7 @@ pub(super) fn resists(
     above: &FromAbove,
     derivation: &mut Derivation,
 ) -> Result<Resists, Vec<Issue>> {
-    let refuse = |found: &str, allowed: &str, message: &str| {
-        vec![Issue {
-            code: Code::NothingResists,
-            path: format!("/walls/{}/segments", taken.wall.backed.wall),
-            wall: taken.name.to_owned(),
-            found: found.to_owned(),
-            allowed: allowed.to_owned(),
-            message: message.to_owned(),
-        }]
-    };
+    let refuse = |found: &str, allowed: &str, message: &str| vec![taken.fault(found, allowed, message)];
     let strapped: Vec<&SegmentPlace> = taken
         .group
         .segments
