@@ -36,6 +36,9 @@ def answer(case: Case) -> Answer:
     try:
         if case.operation == "plan":
             return Answer("result", edgenail.plan(case.document).json)
+        if case.operation == "batch":
+            outcomes = edgenail.plan_batch(case.document)
+            return Answer("result", f"[{','.join(outcome.json for outcome in outcomes)}]")
         if case.operation == "capacity":
             return Answer("result", edgenail.capacity(case.document).json)
         if case.operation == "length":

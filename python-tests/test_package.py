@@ -20,6 +20,7 @@ def test_the_wheel_holds_what_it_should_and_nothing_else() -> None:
         "__init__.py",
         "_edgenail.abi3.so",
         "_edgenail.pyi",
+        "batch.py",
         "capacity.py",
         "columns.py",
         "errors.py",

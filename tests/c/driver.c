@@ -3,6 +3,7 @@
  * status. On an error of the library the document of the error is written in place of the result.
  *
  *   driver plan FILE                 the plan of the house in FILE, as JSON
+ *   driver batch FILE                what becomes of the houses in FILE, one a line, as a list in JSON
  *   driver capacity FILE             the answer to the question of capacity in FILE
  *   driver table NAME FILE           a table of that plan, as comma-separated values
  *   driver svg WALL FILE             the drawing of a wall
@@ -121,6 +122,54 @@ static int32_t plan_file(const char *operation, const char *name, const char *pa
   return status;
 }
 
+/* Takes one outcome of a batch and writes it; what the batch says. */
+static int32_t write_outcome(const edgenail_batch *batch) {
+  edgenail_batch_row row;
+  int64_t size = 0;
+  char *buffer;
+  int32_t status = edgenail_batch_next(batch, &row, sizeof row);
+  if (status != EDGENAIL_STATUS_OK) {
+    return status;
+  }
+  edgenail_batch_json(batch, NULL, 0, &size);
+  buffer = room(size);
+  status = edgenail_batch_json(batch, buffer, size, &size);
+  if (row.index > 0) {
+    putchar(',');
+  }
+  fwrite(buffer, 1, (size_t)size, stdout);
+  free(buffer);
+  return status;
+}
+
+static int32_t batch_file(const char *path) {
+  edgenail_batch *batch = NULL;
+  int64_t length = 0;
+  char *text = read_file(path, &length);
+  char *line = text;
+  int32_t status = edgenail_batch_new(2, 0, &batch);
+  putchar('[');
+  while (status == EDGENAIL_STATUS_OK && line < text + length) {
+    int64_t space = 0;
+    char *after = memchr(line, '\n', (size_t)(text + length - line));
+    after = after == NULL ? text + length : after;
+    edgenail_batch_room(batch, &space);
+    if (space > 0) {
+      status = edgenail_batch_push(batch, line, after - line);
+      line = after + 1;
+    } else {
+      status = write_outcome(batch);
+    }
+  }
+  while (status == EDGENAIL_STATUS_OK) {
+    status = write_outcome(batch);
+  }
+  putchar(']');
+  edgenail_batch_free(batch);
+  free(text);
+  return status == EDGENAIL_STATUS_NOT_FOUND ? EDGENAIL_STATUS_OK : write_error(status);
+}
+
 static int32_t capacity_file(const char *path) {
   int64_t length = 0;
   int64_t size = 0;
@@ -191,6 +240,9 @@ int main(int argc, char **argv) {
   if (argc == 3 && strcmp(argv[1], "plan") == 0) {
     return plan_file(argv[1], "", argv[2]);
   }
+  if (argc == 3 && strcmp(argv[1], "batch") == 0) {
+    return batch_file(argv[2]);
+  }
   if (argc == 3 && strcmp(argv[1], "capacity") == 0) {
     return capacity_file(argv[2]);
   }
@@ -203,7 +255,7 @@ int main(int argc, char **argv) {
   if (argc == 5 && strcmp(argv[1], "show") == 0) {
     return show_length(argv[2], argv[3], argv[4]);
   }
-  fprintf(stderr, "usage: driver plan FILE | capacity FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
+  fprintf(stderr, "usage: driver plan FILE | batch FILE | capacity FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
                   "cut-sheets PAGE FILE | length TEXT UNIT | show UNITS STYLE ROUNDING\n");
   return USAGE;
 }

@@ -69,6 +69,10 @@ typedef enum edgenail_status {
    */
   EDGENAIL_STATUS_BAD_CHOICE = 6,
   /**
+   * A batch holds as many houses as it takes; outcomes have to be taken first. Nothing was done.
+   */
+  EDGENAIL_STATUS_FULL = 7,
+  /**
    * The buffer is too small. The needed size was written; nothing else was.
    */
   EDGENAIL_STATUS_BUFFER_TOO_SMALL = 10,
@@ -88,6 +92,10 @@ typedef enum edgenail_status {
    * No layout of a wall satisfies the rules that may not be broken.
    */
   EDGENAIL_STATUS_NO_LAYOUT = 200,
+  /**
+   * The batch was cancelled: it has no further outcomes.
+   */
+  EDGENAIL_STATUS_CANCELLED = 201,
   /**
    * The library failed; a fault of the library, never of the caller.
    */
@@ -367,10 +375,97 @@ typedef enum edgenail_axis {
 } edgenail_axis;
 
 /**
+ * Houses that are planned on several threads. The caller owns it, and gives it back with `edgenail_batch_free`.
+ *
+ * Houses are pushed with `edgenail_batch_push`, their outcomes taken in the same order with `edgenail_batch_next`. It holds
+ * a window of houses at a time, so that memory does not grow with their number:
+ *
+ *     while there are houses:  push while edgenail_batch_room says more than 0
+ *                              take one outcome with edgenail_batch_next
+ *     at the end:              take outcomes until EDGENAIL_STATUS_NOT_FOUND
+ *
+ * What comes out depends on the house alone, not on its neighbours nor on the number of threads. One thread uses a batch
+ * at a time; any other may call `edgenail_batch_cancel`.
+ */
+typedef struct edgenail_batch edgenail_batch;
+
+/**
  * The plan of a house. It never changes once made: any number of threads may read it at once. The caller
  * owns it, and gives it back with `edgenail_plan_free`.
  */
 typedef struct edgenail_plan edgenail_plan;
+
+/**
+ * What became of one house of a batch.
+ *
+ * A row of the table `batch`; its text is in `edgenail_batch_json`.
+ */
+typedef struct edgenail_batch_row {
+  /**
+   * Place among the houses, from 0.
+   */
+  int64_t index;
+  /**
+   * 1 where it has a plan, else 0.
+   */
+  int64_t planned;
+  /**
+   * Walls.
+   */
+  int64_t walls;
+  /**
+   * Pieces of sheathing.
+   */
+  int64_t panels;
+  /**
+   * New sheets that are cut or used whole, without spare.
+   */
+  int64_t sheets;
+  /**
+   * Blocks that the plan adds.
+   */
+  int64_t blocks;
+  /**
+   * Nails.
+   */
+  int64_t nails;
+  /**
+   * Money for all that is ordered. In 1/10,000 of the currency.
+   */
+  int64_t money;
+  /**
+   * Work. In 1/10,000 min.
+   */
+  int64_t minutes;
+  /**
+   * What the layouts of its walls cost together. In 1/10,000 of the objective's unit.
+   */
+  int64_t cost;
+  /**
+   * Findings that must not be built so.
+   */
+  int64_t refuse;
+  /**
+   * Findings to be mended before sheathing goes on.
+   */
+  int64_t mend;
+  /**
+   * Findings that are worth a thought.
+   */
+  int64_t advise;
+  /**
+   * Walls whose search ran into its limit of effort.
+   */
+  int64_t stopped;
+  /**
+   * 1 where no cutting takes fewer, else 0.
+   */
+  int64_t cutting_proven;
+  /**
+   * By how much a better cutting may be better at most: price of sheets, or sheets where all are free. In 1/10,000 of what is bounded.
+   */
+  int64_t cutting_gap;
+} edgenail_batch_row;
 
 /**
  * A wall. x runs to the right from the frame's left end, y up from the wall's zero line.
@@ -1203,6 +1298,108 @@ typedef struct edgenail_interfaces_row {
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
+
+/**
+ * Begins a batch on so many threads; 0 is as many as the machine offers. With `plans` other than 0 each outcome holds
+ * its plan for `edgenail_batch_take_plan`.
+ *
+ * On success the caller owns `*out_batch`. Returns `EDGENAIL_STATUS_OK`, or a status of misuse; `*out_batch` is then left as
+ * it was.
+ *
+ * Caller: `out_batch` points at a pointer.
+ */
+int32_t edgenail_batch_new(int64_t threads,
+                           int32_t plans,
+                           struct edgenail_batch **out_batch);
+
+/**
+ * Gives a batch back, with what it still holds. NULL is nothing to give back; giving it back twice is undefined.
+ *
+ * Caller: `batch` is NULL or came from this library, was not given back before, and no thread uses it.
+ */
+void edgenail_batch_free(struct edgenail_batch *batch);
+
+/**
+ * How many houses may be pushed now: 0 while outcomes wait to be taken, else what is left of a window.
+ *
+ * Caller: `batch` is a live batch; `out_count` points at an `int64_t`.
+ */
+int32_t edgenail_batch_room(const struct edgenail_batch *batch, int64_t *out_count);
+
+/**
+ * Adds a house, as a JSON document in UTF-8. The text is copied; it is read when its outcome is made.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_FULL` when there is no room, or a status of misuse.
+ *
+ * Caller: `batch` is a live batch; `text` points at `length` bytes.
+ */
+int32_t edgenail_batch_push(const struct edgenail_batch *batch, const char *text, int64_t length);
+
+/**
+ * As `edgenail_batch_push`, from UTF-16; `length` counts code units.
+ *
+ * Caller: `batch` is a live batch; `text` points at `length` code units.
+ */
+int32_t edgenail_batch_push_utf16(const struct edgenail_batch *batch, const uint16_t *text, int64_t length);
+
+/**
+ * Takes the next outcome, and writes its figures in `*row`. Where none is ready, it plans all houses that were pushed,
+ * and returns when the last of them is done.
+ *
+ * `row_size` is `sizeof(edgenail_batch_row)`. Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_NOT_FOUND` when every pushed
+ * house was taken, `EDGENAIL_STATUS_CANCELLED`, or a status of misuse, `EDGENAIL_STATUS_ROW_SIZE` among them.
+ *
+ * A house that has no plan is an outcome too: its `planned` is 0, its other numbers are -1, and `edgenail_batch_json` says
+ * why.
+ *
+ * Caller: `batch` is a live batch; `row` has room for `row_size` bytes.
+ */
+int32_t edgenail_batch_next(const struct edgenail_batch *batch,
+                            struct edgenail_batch_row *row,
+                            int64_t row_size);
+
+/**
+ * The outcome that was taken last as JSON in UTF-8, the same in every language: its name, its figures, or every fault.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` when none was taken yet, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL`
+ * with the size needed in `out_needed`. No final zero is written.
+ *
+ * Caller: `batch` is a live batch; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_batch_json(const struct edgenail_batch *batch,
+                            char *buffer,
+                            int64_t capacity,
+                            int64_t *out_needed);
+
+/**
+ * As `edgenail_batch_json`, in UTF-16; capacity and size count code units.
+ *
+ * Caller: `batch` is a live batch; `buffer` has room for `capacity` code units; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_batch_json_utf16(const struct edgenail_batch *batch,
+                                  uint16_t *buffer,
+                                  int64_t capacity,
+                                  int64_t *out_needed);
+
+/**
+ * Hands over the plan of the outcome that was taken last. The caller owns `*out_plan`, and gives it back with
+ * `edgenail_plan_free`; it outlives the batch.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_NOT_FOUND` when that outcome has no plan, when its plan was handed over
+ * before, and in a batch that was begun without plans.
+ *
+ * Caller: `batch` is a live batch; `out_plan` points at a pointer.
+ */
+int32_t edgenail_batch_take_plan(const struct edgenail_batch *batch,
+                                 struct edgenail_plan **out_plan);
+
+/**
+ * Ends a batch, from any thread: the houses that are being planned are finished, no other is begun, and
+ * `edgenail_batch_next` returns `EDGENAIL_STATUS_CANCELLED` from then on.
+ *
+ * Caller: `batch` is a live batch.
+ */
+int32_t edgenail_batch_cancel(const struct edgenail_batch *batch);
 
 /**
  * Answers a question of capacity that a JSON document in UTF-8 asks, such as what a wall line carries. The answer is a

@@ -42,14 +42,7 @@ pub(crate) unsafe fn fill<R: Row>(
         check(rows, "rows")?;
         check(out_count, "out_count")?;
         let (first, capacity) = (size(page.first, "first")?, size(page.capacity, "capacity")?);
-        let row_size = size(page.row_size, "row_size")?;
-        if row_size == 0 || row_size > size_of::<R>() || row_size % SLOT != 0 {
-            return Err(Fault::argument(
-                Status::RowSize,
-                "row_size",
-                "is not the size of a row of this library",
-            ));
-        }
+        let slots = slots::<R>(page.row_size)?;
         let missing = || Fault::argument(Status::Internal, "edgenail", "a table is missing");
         let table = plan.table(R::TABLE).ok_or_else(missing)?;
         let left = table
@@ -57,20 +50,56 @@ pub(crate) unsafe fn fill<R: Row>(
             .checked_sub(first)
             .ok_or_else(|| Fault::argument(Status::NotFound, "first", "lies beyond the last row"))?;
         let count = left.min(capacity);
-        let columns = columns(table, R::COLUMNS.get(..row_size / SLOT).unwrap_or_default())?;
-        let target = rows.cast::<[u8; SLOT]>();
-        for row in 0..count {
-            for (slot, column) in columns.iter().enumerate() {
-                let bytes = column.bytes(first + row);
-                // SAFETY: `row` is below `capacity` and `slot` within `row_size`, so the place lies in the rows that
-                // the caller promises; an array of bytes is aligned everywhere.
-                unsafe { target.add(row * columns.len() + slot).write(bytes) };
-            }
-        }
+        let columns = columns(table, R::COLUMNS.get(..slots).unwrap_or_default())?;
+        // SAFETY: `count` is at most `capacity`, so the rows lie in those that the caller promises.
+        unsafe { write(&columns, first, count, rows.cast()) };
         let written = i64::try_from(count).map_err(|_| missing())?;
         // SAFETY: not NULL, and the caller promises room for a count.
         unsafe { put(out_count, written, "out_count") }
     })
+}
+
+/// Fills one row of the caller's from a table that has no other.
+///
+/// # Safety
+///
+/// `row` has room for the bytes of the slots.
+pub(crate) unsafe fn fill_one<R: Row>(table: &Table, row: *mut R, slots: usize) -> Result<(), Fault> {
+    const { assert!(size_of::<R>() == SLOT * R::COLUMNS.len()) };
+    check(row, "row")?;
+    let columns = columns(table, R::COLUMNS.get(..slots).unwrap_or_default())?;
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { write(&columns, 0, 1, row.cast()) };
+    Ok(())
+}
+
+/// How many numbers of a row the caller's rows hold.
+pub(crate) fn slots<R: Row>(row_size: i64) -> Result<usize, Fault> {
+    let row_size = size(row_size, "row_size")?;
+    if row_size == 0 || row_size > size_of::<R>() || row_size % SLOT != 0 {
+        return Err(Fault::argument(
+            Status::RowSize,
+            "row_size",
+            "is not the size of a row of this library",
+        ));
+    }
+    Ok(row_size / SLOT)
+}
+
+/// Writes the numbers of rows one after the other.
+///
+/// # Safety
+///
+/// `target` has room for `count` rows of as many numbers as there are columns.
+unsafe fn write(columns: &[Numbers<'_>], first: usize, count: usize, target: *mut [u8; SLOT]) {
+    for row in 0..count {
+        for (slot, column) in columns.iter().enumerate() {
+            let bytes = column.bytes(first + row);
+            // SAFETY: `row` is below `count`, so the place lies in the rows that the caller promises; an array of
+            // bytes is aligned everywhere.
+            unsafe { target.add(row * columns.len() + slot).write(bytes) };
+        }
+    }
 }
 
 /// A column of numbers.

@@ -6,6 +6,7 @@
 
 #![allow(non_camel_case_types, reason = "C names are written as C programs write them")]
 
+pub mod batch;
 pub mod capacity;
 pub mod cells;
 pub mod choice;

@@ -25,15 +25,7 @@ const _: () = {
 
 impl edgenail_plan {
     fn new(text: &str) -> Result<Self, Fault> {
-        let tables = definitions()
-            .into_iter()
-            .map(|definition| (definition, OnceLock::new()))
-            .collect();
-        Ok(Self {
-            plan: edgenail::plan_json(text)?,
-            json: OnceLock::new(),
-            tables,
-        })
+        Ok(Self::from(edgenail::plan_json(text)?))
     }
 
     /// The document, made once.
@@ -53,6 +45,20 @@ impl edgenail_plan {
             .iter()
             .find(|(definition, _)| definition.name == name)?;
         table.get_or_init(|| self.plan.table(name)).as_ref()
+    }
+}
+
+impl From<edgenail::Plan> for edgenail_plan {
+    fn from(plan: edgenail::Plan) -> Self {
+        let tables = definitions()
+            .into_iter()
+            .map(|definition| (definition, OnceLock::new()))
+            .collect();
+        Self {
+            plan,
+            json: OnceLock::new(),
+            tables,
+        }
     }
 }
 

@@ -1090,3 +1090,48 @@ pub unsafe extern "C" fn edgenail_plan_interfaces(
     // SAFETY: the caller's promise is the same as ours.
     unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
 }
+
+/// What became of one house of a batch.
+///
+/// A row of the table `batch`; its text is in `edgenail_batch_json`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_batch_row {
+    /// Place among the houses, from 0.
+    pub index: i64,
+    /// 1 where it has a plan, else 0.
+    pub planned: i64,
+    /// Walls.
+    pub walls: i64,
+    /// Pieces of sheathing.
+    pub panels: i64,
+    /// New sheets that are cut or used whole, without spare.
+    pub sheets: i64,
+    /// Blocks that the plan adds.
+    pub blocks: i64,
+    /// Nails.
+    pub nails: i64,
+    /// Money for all that is ordered. In 1/10,000 of the currency.
+    pub money: i64,
+    /// Work. In 1/10,000 min.
+    pub minutes: i64,
+    /// What the layouts of its walls cost together. In 1/10,000 of the objective's unit.
+    pub cost: i64,
+    /// Findings that must not be built so.
+    pub refuse: i64,
+    /// Findings to be mended before sheathing goes on.
+    pub mend: i64,
+    /// Findings that are worth a thought.
+    pub advise: i64,
+    /// Walls whose search ran into its limit of effort.
+    pub stopped: i64,
+    /// 1 where no cutting takes fewer, else 0.
+    pub cutting_proven: i64,
+    /// By how much a better cutting may be better at most: price of sheets, or sheets where all are free. In 1/10,000 of what is bounded.
+    pub cutting_gap: i64,
+}
+
+impl Row for edgenail_batch_row {
+    const TABLE: &str = "batch";
+    const COLUMNS: &[&str] = &["index", "planned", "walls", "panels", "sheets", "blocks", "nails", "money", "minutes", "cost", "refuse", "mend", "advise", "stopped", "cutting_proven", "cutting_gap"];
+}

@@ -18,6 +18,8 @@ pub enum edgenail_status {
     WrongKind = 5,
     /// A number given in place of a name, such as a field of an entry, has no meaning.
     BadChoice = 6,
+    /// A batch holds as many houses as it takes; outcomes have to be taken first. Nothing was done.
+    Full = 7,
     /// The buffer is too small. The needed size was written; nothing else was.
     BufferTooSmall = 10,
     /// The text is not UTF-8.
@@ -28,6 +30,8 @@ pub enum edgenail_status {
     Input = 100,
     /// No layout of a wall satisfies the rules that may not be broken.
     NoLayout = 200,
+    /// The batch was cancelled: it has no further outcomes.
+    Cancelled = 201,
     /// The library failed; a fault of the library, never of the caller.
     Internal = 250,
 }

@@ -1,6 +1,7 @@
 //! The Python extension: parses arguments, calls the core off the interpreter's lock, hands back plain values.
 //! The typed package around it is `python/edgenail`; no rule of the trade is stated here.
 
+mod batch;
 mod capacity;
 mod errors;
 mod length;
@@ -12,6 +13,8 @@ use pyo3::prelude::*;
 /// The compiled part of edgenail. Import from `edgenail`.
 #[pymodule]
 mod _edgenail {
+    #[pymodule_export]
+    use crate::batch::Batched;
     #[pymodule_export]
     use crate::capacity::capacity;
     #[pymodule_export]

@@ -12,6 +12,12 @@ pub(crate) struct Planned {
     plan: edgenail::Plan,
 }
 
+impl From<edgenail::Plan> for Planned {
+    fn from(plan: edgenail::Plan) -> Self {
+        Self { plan }
+    }
+}
+
 /// One column as (name, unit, meaning, values).
 pub(crate) type ColumnParts<'a> = (&'a str, Option<&'a str>, &'a str, Values<'a>);
 
@@ -101,7 +107,7 @@ pub(crate) fn parts(column: &Column) -> ColumnParts<'_> {
 #[pyfunction]
 #[pyo3(signature = (house, /))]
 pub(crate) fn plan(py: Python<'_>, house: &[u8]) -> PyResult<Planned> {
-    call(py, || edgenail::plan_bytes(house)).map(|plan| Planned { plan })
+    call(py, || edgenail::plan_bytes(house)).map(Planned::from)
 }
 
 /// A house made from a number, as JSON text, with the names of what it has in it.

@@ -2,8 +2,10 @@
 
 use crate::case::Case;
 use edgenail::Length;
+use edgenail::batch::Batch;
 use edgenail::length::{Finest, Rounding, Style, Unit};
 use serde::Deserialize;
+use serde_json::Value;
 
 /// What an operation gave.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,6 +77,13 @@ pub const ROUNDINGS: [(&str, Rounding); 3] = [
 pub fn rust(case: &Case) -> Result<Answer, String> {
     match case.operation.as_str() {
         "plan" => Ok(answer(edgenail::plan_json(&case.text).map(|plan| plan.json()))),
+        "batch" => {
+            let outcomes = Batch::of(houses(&case.text)?).map(|outcome| outcome.json());
+            Ok(Answer::Result(format!(
+                "[{}]",
+                outcomes.collect::<Vec<_>>().join(",")
+            )))
+        }
         "capacity" => Ok(answer(edgenail::capacity_json(&case.text))),
         "length" => {
             let input: LengthInput = parse(&case.text)?;
@@ -107,6 +116,16 @@ fn answer(result: Result<String, edgenail::Error>) -> Answer {
         Ok(text) => Answer::Result(text),
         Err(error) => Answer::Error(error.json()),
     }
+}
+
+/// The input of the operation `batch`: documents of houses, each on one line.
+///
+/// # Errors
+///
+/// It is no list.
+pub fn houses(text: &str) -> Result<Vec<String>, String> {
+    let houses: Vec<Value> = parse(text)?;
+    Ok(houses.iter().map(Value::to_string).collect())
 }
 
 /// The input of an operation.

@@ -1,6 +1,6 @@
 //! The shared cases, in C: each case is one run of `tests/c/driver.c`, with the static and the shared library.
 
-use edgenail_cases::answer::{Answer, LengthInput, ROUNDINGS, STYLES, ShowInput, named, parse};
+use edgenail_cases::answer::{Answer, LengthInput, ROUNDINGS, STYLES, ShowInput, houses, named, parse};
 use edgenail_cases::case::Case;
 use edgenail_cases::library::{Linking, build, compile};
 use std::fs;
@@ -18,6 +18,12 @@ fn answer(driver: &Path, folder: &Path, case: &Case) -> Result<Answer, String> {
             let input = folder.join("input.json");
             fs::write(&input, &case.text).map_err(|error| error.to_string())?;
             command.arg(operation).arg(input);
+        }
+        "batch" => {
+            let input = folder.join("input.jsonl");
+            let lines = houses(&case.text)?.join("\n");
+            fs::write(&input, lines).map_err(|error| error.to_string())?;
+            command.arg("batch").arg(input);
         }
         "length" => {
             let input: LengthInput = parse(&case.text)?;

@@ -55,7 +55,9 @@ fn every_way(source: &str) {
         "--show-leak-kinds=all",
         "--error-exitcode=9",
     ]);
+    let known = root().join("tests/c/valgrind.supp");
     run(valgrind
+        .arg(format!("--suppressions={}", known.display()))
         .arg(program(source, "valgrind", Linking::Static, &[]))
         .arg(root().join(HOUSE)))
     .unwrap();
@@ -69,6 +71,11 @@ fn hostile_calls_get_a_status_and_touch_nothing() {
 #[test]
 fn threads_share_a_plan_and_keep_their_own_errors() {
     every_way("tests/c/threads.c");
+}
+
+#[test]
+fn a_batch_goes_on_after_a_bad_house_and_ends_when_it_is_cancelled() {
+    every_way("tests/c/batch.c");
 }
 
 #[test]
@@ -153,11 +160,13 @@ EDGENAIL_STATUS_ROW_SIZE 3
 EDGENAIL_STATUS_NOT_FOUND 4
 EDGENAIL_STATUS_WRONG_KIND 5
 EDGENAIL_STATUS_BAD_CHOICE 6
+EDGENAIL_STATUS_FULL 7
 EDGENAIL_STATUS_BUFFER_TOO_SMALL 10
 EDGENAIL_STATUS_NOT_UTF8 11
 EDGENAIL_STATUS_NOT_UTF16 12
 EDGENAIL_STATUS_INPUT 100
 EDGENAIL_STATUS_NO_LAYOUT 200
+EDGENAIL_STATUS_CANCELLED 201
 EDGENAIL_STATUS_INTERNAL 250
 EDGENAIL_ERROR_FIELD_CODE 0
 EDGENAIL_ERROR_FIELD_PATH 1

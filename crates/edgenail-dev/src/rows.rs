@@ -1,6 +1,7 @@
 //! The rows of the C interface, read off the definitions of the tables.
 
 use crate::file::Generated;
+use edgenail::batch;
 use edgenail::report::{Definition, definitions};
 use edgenail::table::{Head, Kind};
 use std::fmt::Write as _;
@@ -45,25 +46,31 @@ fn numbers(table: &Definition) -> Vec<&Head> {
 pub(crate) fn generate() -> Generated {
     let mut text = HEAD.to_owned();
     for table in definitions() {
-        write(&mut text, &table);
+        write_row(
+            &mut text,
+            &table,
+            "the table's text is read with `edgenail_plan_text`",
+        );
+        write_function(&mut text, &table);
     }
+    write_row(
+        &mut text,
+        &batch::definition(),
+        "its text is in `edgenail_batch_json`",
+    );
     Generated {
         path: "bindings/c/src/rows.rs",
         text,
     }
 }
 
-fn write(text: &mut String, table: &Definition) {
-    let numbers: Vec<&Head> = table
-        .columns
-        .iter()
-        .filter(|head| head.kind != Kind::Text)
-        .collect();
+fn write_row(text: &mut String, table: &Definition, other: &str) {
+    let numbers = numbers(table);
     let (name, row) = (table.name, format!("edgenail_{}_row", table.name));
     // Writing to text in memory has no way to fail.
     let _ = write!(
         text,
-        "\n/// {}\n///\n/// A row of the table `{name}`; the table's text is read with `edgenail_plan_text`.\n\
+        "\n/// {}\n///\n/// A row of the table `{name}`; {other}.\n\
          #[repr(C)]\n#[derive(Clone, Copy, Debug)]\npub struct {row} {{\n",
         table.meaning
     );
@@ -85,6 +92,10 @@ fn write(text: &mut String, table: &Definition) {
         "}}\n\nimpl Row for {row} {{\n    const TABLE: &str = \"{name}\";\n    const COLUMNS: &[&str] = &[{}];\n}}\n",
         columns.join(", ")
     );
+}
+
+fn write_function(text: &mut String, table: &Definition) {
+    let (name, row) = (table.name, format!("edgenail_{}_row", table.name));
     let _ = write!(
         text,
         "\n/// Rows of the table `{name}` from the one numbered `first`, as many as there are and `capacity` allows.\n\

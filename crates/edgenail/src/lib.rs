@@ -4,6 +4,7 @@
 
 pub mod amount;
 pub mod answer;
+pub mod batch;
 pub mod blocking;
 pub mod capacity;
 pub mod caution;

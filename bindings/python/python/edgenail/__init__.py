@@ -9,6 +9,7 @@ A plan is no substitute for the local building code and licensed practice: check
 import warnings
 
 from edgenail._edgenail import DEBUG, __version__
+from edgenail.batch import Batch, Figures, Outcome, plan_batch
 from edgenail.capacity import Capacity, Derivation, Input, Step, capacity
 from edgenail.columns import CapacityColumns, capacity_columns
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
@@ -19,11 +20,13 @@ from edgenail.question import Question
 from edgenail.table import Column, Table
 
 __all__ = [
+    "Batch",
     "Capacity",
     "CapacityColumns",
     "Column",
     "Derivation",
     "EdgenailError",
+    "Figures",
     "House",
     "Input",
     "InputError",
@@ -31,6 +34,7 @@ __all__ = [
     "Issue",
     "Length",
     "NoLayoutError",
+    "Outcome",
     "Plan",
     "Question",
     "Shown",
@@ -42,6 +46,7 @@ __all__ = [
     "demo_house",
     "generated_house",
     "plan",
+    "plan_batch",
 ]
 
 if DEBUG:

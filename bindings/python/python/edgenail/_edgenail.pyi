@@ -1,8 +1,10 @@
 """The compiled part of edgenail. Import from `edgenail`."""
 
+from collections.abc import Callable, Iterator
 from typing import Final, TypeAlias, final
 
 __all__ = [
+    "Batched",
     "DEBUG",
     "Planned",
     "__version__",
@@ -37,6 +39,21 @@ class Planned:
     def frame_svg(self, wall: str) -> str: ...
     def cut_sheet_pages(self) -> int: ...
     def cut_sheets_svg(self, page: int) -> str: ...
+
+@final
+class Batched:
+    """Houses being planned; `edgenail.Batch` is the typed view of it."""
+
+    def __new__(
+        cls,
+        houses: Iterator[bytes],
+        threads: int | None,
+        plans: bool,
+        progress: Callable[[int, int], object] | None,
+        /,
+    ) -> Batched: ...
+    def next(self) -> tuple[str, tuple[str, str] | None, Planned | None] | None: ...
+    def close(self) -> None: ...
 
 def capacity(question: bytes, /) -> tuple[str, str, str, str]: ...
 def capacity_columns(

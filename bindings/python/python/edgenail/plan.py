@@ -28,9 +28,19 @@ class Plan:
 
     def __init__(self, house: bytes) -> None:
         """Plans the house that bytes of JSON describe; ``edgenail.plan`` takes other forms too."""
+        self._hold(_edgenail.plan(house), house)
+
+    def _hold(self, planned: _edgenail.Planned, house: bytes | None) -> None:
+        self._planned = planned
         self._house = house
-        self._planned = _edgenail.plan(house)
         self._tables: dict[str, Table] = {}
+
+    @classmethod
+    def _of(cls, planned: _edgenail.Planned) -> Plan:
+        """What the core has already planned."""
+        plan = cls.__new__(cls)
+        plan._hold(planned, None)
+        return plan
 
     @cached_property
     def json(self) -> str:
@@ -179,7 +189,8 @@ class Plan:
         return plan_html(self)
 
     def __reduce__(self) -> tuple[type[Plan], tuple[bytes]]:
-        return (Plan, (self._house,))
+        # The house as it was understood gives the same plan.
+        return (Plan, (self._house or json.dumps(self.to_dict()["house"]).encode(),))
 
     def __repr__(self) -> str:
         counts = (("walls", self.walls), ("panels", self.panels), ("findings", self.findings))

@@ -78,6 +78,16 @@ pub fn read_house(bytes: &[u8]) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     house_of(&tree, doubles)
 }
 
+/// The name that a document says for its house, whatever else is wrong with it; empty where there is none.
+pub(crate) fn name_of(bytes: &[u8]) -> String {
+    let tree = tree::parse(bytes);
+    let name = tree.as_ref().ok().and_then(|(tree, _)| tree.get("name"));
+    match name.map(|node| &node.kind) {
+        Some(tree::Kind::Text(text)) => text.clone().into_owned(),
+        _ => String::new(),
+    }
+}
+
 /// The house that a value of a document describes; paths begin at that value.
 fn house_of(tree: &Node<'_>, doubles: Vec<Issue>) -> Result<(House, Vec<Assumed>), Vec<Issue>> {
     let context = context_of(tree, doubles);
