@@ -103,6 +103,25 @@ def test_what_the_iterable_raises_comes_after_the_houses_before_it() -> None:
         list(edgenail.plan_batch([{"name": object()}]))
 
 
+def test_an_iterable_that_raises_is_not_asked_again() -> None:
+    class Wavering(Iterator[str]):
+        """Raises once, and would go on for ever."""
+
+        asked = 0
+
+        def __next__(self) -> str:
+            self.asked += 1
+            if self.asked == 3:
+                raise OSError("once")
+            return HOUSES[0]
+
+    source = Wavering()
+    with pytest.raises(OSError, match="once"):
+        for _ in edgenail.plan_batch(source, threads=1):
+            pass
+    assert source.asked == 3
+
+
 def test_threads_have_to_be_one_or_more() -> None:
     with pytest.raises(ValueError, match="threads"):
         edgenail.plan_batch([], threads=0)

@@ -39,6 +39,9 @@ def answer(case: Case) -> Answer:
         if case.operation == "batch":
             outcomes = edgenail.plan_batch(case.document)
             return Answer("result", f"[{','.join(outcome.json for outcome in outcomes)}]")
+        if case.operation == "what_if":
+            plan = edgenail.plan(case.document["house"])
+            return Answer("result", plan.what_if(case.document["changes"]).json)
         if case.operation == "capacity":
             return Answer("result", edgenail.capacity(case.document).json)
         if case.operation == "length":

@@ -4,6 +4,7 @@
  *
  *   driver plan FILE                 the plan of the house in FILE, as JSON
  *   driver batch FILE                what becomes of the houses in FILE, one a line, as a list in JSON
+ *   driver what-if FILE CHANGES      what is different after the changes in the second file
  *   driver capacity FILE             the answer to the question of capacity in FILE
  *   driver table NAME FILE           a table of that plan, as comma-separated values
  *   driver svg WALL FILE             the drawing of a wall
@@ -170,6 +171,26 @@ static int32_t batch_file(const char *path) {
   return status == EDGENAIL_STATUS_NOT_FOUND ? EDGENAIL_STATUS_OK : write_error(status);
 }
 
+static int32_t what_if_files(const char *house_path, const char *changes_path) {
+  int64_t house_length = 0;
+  int64_t changes_length = 0;
+  int64_t size = 0;
+  char *house = read_file(house_path, &house_length);
+  char *changes = read_file(changes_path, &changes_length);
+  int32_t status = edgenail_what_if_json(house, house_length, changes, changes_length, NULL, 0, &size);
+  if (status == EDGENAIL_STATUS_BUFFER_TOO_SMALL) {
+    char *buffer = room(size);
+    status = edgenail_what_if_json(house, house_length, changes, changes_length, buffer, size, &size);
+    if (status == EDGENAIL_STATUS_OK) {
+      fwrite(buffer, 1, (size_t)size, stdout);
+    }
+    free(buffer);
+  }
+  free(house);
+  free(changes);
+  return status == EDGENAIL_STATUS_OK ? status : write_error(status);
+}
+
 static int32_t capacity_file(const char *path) {
   int64_t length = 0;
   int64_t size = 0;
@@ -246,6 +267,9 @@ int main(int argc, char **argv) {
   if (argc == 3 && strcmp(argv[1], "capacity") == 0) {
     return capacity_file(argv[2]);
   }
+  if (argc == 4 && strcmp(argv[1], "what-if") == 0) {
+    return what_if_files(argv[2], argv[3]);
+  }
   if (argc == 4 && strcmp(argv[1], "length") != 0) {
     return plan_file(argv[1], argv[2], argv[3]);
   }
@@ -255,7 +279,7 @@ int main(int argc, char **argv) {
   if (argc == 5 && strcmp(argv[1], "show") == 0) {
     return show_length(argv[2], argv[3], argv[4]);
   }
-  fprintf(stderr, "usage: driver plan FILE | batch FILE | capacity FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
+  fprintf(stderr, "usage: driver plan FILE | batch FILE | what-if FILE CHANGES | capacity FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
                   "cut-sheets PAGE FILE | length TEXT UNIT | show UNITS STYLE ROUNDING\n");
   return USAGE;
 }

@@ -31,6 +31,21 @@ static void bad_texts(void) {
   CHECK(plan == NULL);
 }
 
+/* What if: NULL, sizes below zero, faults of the house and of the changes. */
+static void what_if(void) {
+  static const uint16_t braces[] = {'{', '}'};
+  char text[8];
+  uint16_t units[8];
+  int64_t needed = -7;
+  CHECK(edgenail_what_if_json(NULL, 2, "[]", 2, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_what_if_json("{}", 2, NULL, 2, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_what_if_json("{}", 2, "[]", -1, text, 8, &needed) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_what_if_json("{}", 2, "[]", 2, text, 8, &needed) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_what_if_json_utf16(NULL, 2, braces, 2, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_what_if_json_utf16(braces, 2, braces, 2, units, 8, &needed) == EDGENAIL_STATUS_INPUT);
+  CHECK(needed == -7);
+}
+
 /* Questions of capacity: NULL, sizes below zero, numbers that are none; then answers, own arithmetic. */
 static void capacity(void) {
   static const uint16_t braces[] = {'{', '}'};
@@ -400,6 +415,7 @@ int main(int argc, char **argv) {
   }
   text = read_file(argv[1], &size);
   bad_texts();
+  what_if();
   capacity();
   choices();
   cells();

@@ -2547,6 +2547,42 @@ int32_t edgenail_wall_line_utf16(const uint16_t *construction,
                                  double *out_ratio,
                                  double *out_hold_down);
 
+/**
+ * Plans the house of a JSON document before and after changes, and gives what is different as a JSON document in UTF-8,
+ * with the same bytes in every language.
+ *
+ * `changes` is a JSON Patch (RFC 6902): a list of objects with `op` (`add`, `remove`, `replace` or `test`), `path` (a JSON
+ * pointer into the house) and `value`. A first call for the size plans too; a buffer that is large enough saves it.
+ *
+ * Returns `EDGENAIL_STATUS_OK`; `EDGENAIL_STATUS_INPUT` with the faults in the error list, those of changes with paths such
+ * as `/0/path`, those of the house before or after with paths into it; `EDGENAIL_STATUS_NO_LAYOUT`; or
+ * `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero is written.
+ *
+ * Caller: `house` and `changes` point at as many bytes as their lengths say; `buffer` has room for `capacity` bytes; `out_needed`
+ * points at an `int64_t`.
+ */
+int32_t edgenail_what_if_json(const char *house,
+                              int64_t house_length,
+                              const char *changes,
+                              int64_t changes_length,
+                              char *buffer,
+                              int64_t capacity,
+                              int64_t *out_needed);
+
+/**
+ * As `edgenail_what_if_json`, in UTF-16; lengths, capacity and size count code units.
+ *
+ * Caller: `house` and `changes` point at as many code units as their lengths say; `buffer` has room for `capacity` code units;
+ * `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_what_if_json_utf16(const uint16_t *house,
+                                    int64_t house_length,
+                                    const uint16_t *changes,
+                                    int64_t changes_length,
+                                    uint16_t *buffer,
+                                    int64_t capacity,
+                                    int64_t *out_needed);
+
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus

@@ -23,3 +23,4 @@ pub mod table;
 mod text;
 pub mod version;
 pub mod wall_line;
+pub mod what_if;

@@ -17,17 +17,23 @@ type Raised = Arc<Mutex<Option<PyErr>>>;
 struct Houses {
     iterator: Py<PyIterator>,
     raised: Raised,
+    /// It raised; what it would give then is not asked for.
+    over: bool,
 }
 
 impl Iterator for Houses {
     type Item = Vec<u8>;
 
     fn next(&mut self) -> Option<Vec<u8>> {
+        if self.over {
+            return None;
+        }
         Python::attach(|py| {
             let house = self.iterator.bind(py).clone().next()?;
             match house.and_then(|house| house.extract::<Vec<u8>>()) {
                 Ok(house) => Some(house),
                 Err(error) => {
+                    self.over = true;
                     keep(&self.raised, error);
                     None
                 }
@@ -68,6 +74,7 @@ impl Batched {
         let source = Houses {
             iterator: houses,
             raised: Arc::clone(&raised),
+            over: false,
         };
         let told = Arc::clone(&raised);
         let mut batch = Batch::of(source).on_threads(threads).watched_by(move |at| {

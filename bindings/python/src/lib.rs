@@ -7,6 +7,7 @@ mod errors;
 mod length;
 mod plan;
 mod rows;
+mod what_if;
 
 use pyo3::prelude::*;
 
@@ -23,6 +24,8 @@ mod _edgenail {
     use crate::plan::{Planned, demo_house, generated_house, plan};
     #[pymodule_export]
     use crate::rows::capacity_columns;
+    #[pymodule_export]
+    use crate::what_if::what_if;
 
     /// Whether the library was built without optimisation.
     #[pymodule_export]

@@ -9,7 +9,7 @@ use pyo3::prelude::*;
 #[pyclass(frozen, module = "edgenail._edgenail")]
 #[derive(Debug)]
 pub(crate) struct Planned {
-    plan: edgenail::Plan,
+    pub(crate) plan: edgenail::Plan,
 }
 
 impl From<edgenail::Plan> for Planned {

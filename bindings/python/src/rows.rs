@@ -136,7 +136,7 @@ fn packed<'py, T>(
     })
 }
 
-fn plain<'py>(py: Python<'py>, table: &Table) -> PyResult<Plain<'py>> {
+pub(crate) fn plain<'py>(py: Python<'py>, table: &Table) -> PyResult<Plain<'py>> {
     let columns = table.columns.iter().map(|column| {
         let parts: ColumnParts<'_> = parts(column);
         parts.into_pyobject(py).map(Bound::into_any)

@@ -3,9 +3,11 @@
 use crate::case::Case;
 use edgenail::Length;
 use edgenail::batch::Batch;
+use edgenail::changes::what_if_json;
 use edgenail::length::{Finest, Rounding, Style, Unit};
 use serde::Deserialize;
 use serde_json::Value;
+use serde_json::value::RawValue;
 
 /// What an operation gave.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -84,6 +86,10 @@ pub fn rust(case: &Case) -> Result<Answer, String> {
                 outcomes.collect::<Vec<_>>().join(",")
             )))
         }
+        "what_if" => {
+            let input: WhatIfInput<'_> = parse(&case.text)?;
+            Ok(answer(what_if_json(input.house.get(), input.changes.get())))
+        }
         "capacity" => Ok(answer(edgenail::capacity_json(&case.text))),
         "length" => {
             let input: LengthInput = parse(&case.text)?;
@@ -118,6 +124,18 @@ fn answer(result: Result<String, edgenail::Error>) -> Answer {
     }
 }
 
+/// The input of the operation `what_if`: a house, and the changes to it.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WhatIfInput<'a> {
+    /// The house.
+    #[serde(borrow)]
+    pub house: &'a RawValue,
+    /// The changes.
+    #[serde(borrow)]
+    pub changes: &'a RawValue,
+}
+
 /// The input of the operation `batch`: documents of houses, each on one line.
 ///
 /// # Errors
@@ -133,7 +151,7 @@ pub fn houses(text: &str) -> Result<Vec<String>, String> {
 /// # Errors
 ///
 /// What is wrong with it.
-pub fn parse<T: for<'a> Deserialize<'a>>(text: &str) -> Result<T, String> {
+pub fn parse<'a, T: Deserialize<'a>>(text: &'a str) -> Result<T, String> {
     serde_json::from_str(text).map_err(|error| error.to_string())
 }
 

@@ -1,6 +1,8 @@
 //! The shared cases, in C: each case is one run of `tests/c/driver.c`, with the static and the shared library.
 
-use edgenail_cases::answer::{Answer, LengthInput, ROUNDINGS, STYLES, ShowInput, houses, named, parse};
+use edgenail_cases::answer::{
+    Answer, LengthInput, ROUNDINGS, STYLES, ShowInput, WhatIfInput, houses, named, parse,
+};
 use edgenail_cases::case::Case;
 use edgenail_cases::library::{Linking, build, compile};
 use std::fs;
@@ -24,6 +26,15 @@ fn answer(driver: &Path, folder: &Path, case: &Case) -> Result<Answer, String> {
             let lines = houses(&case.text)?.join("\n");
             fs::write(&input, lines).map_err(|error| error.to_string())?;
             command.arg("batch").arg(input);
+        }
+        "what_if" => {
+            let input: WhatIfInput<'_> = parse(&case.text)?;
+            command.arg("what-if");
+            for (name, text) in [("house.json", input.house), ("changes.json", input.changes)] {
+                let file = folder.join(name);
+                fs::write(&file, text.get()).map_err(|error| error.to_string())?;
+                command.arg(file);
+            }
         }
         "length" => {
             let input: LengthInput = parse(&case.text)?;

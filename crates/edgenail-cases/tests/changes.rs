@@ -13,6 +13,7 @@
 )]
 
 use edgenail::blocking::Blocking;
+use edgenail::changes::{Changes, PieceWhat};
 use edgenail::edges::Support;
 use edgenail::nailing::Zone;
 use edgenail::{Length, Plan, plan_json};
@@ -144,6 +145,19 @@ fn faults(case: &Value, bases: &std::path::Path) -> Vec<String> {
     let (old, new) = (figures(&before), figures(&after));
     let mut faults = Vec::new();
     let touched = touched(&before, &after);
+    let told: BTreeSet<String> = Changes::between(&before, &after)
+        .walls
+        .into_iter()
+        .flat_map(|wall| wall.pieces)
+        // The sheet that a panel is cut from is told too, and is nothing that hangs on the wall.
+        .filter(|piece| piece.what != [PieceWhat::Sheet])
+        .map(|piece| piece.mark)
+        .collect();
+    if told != touched {
+        faults.push(format!(
+            "the library tells of the panels {told:?}, {touched:?} changed"
+        ));
+    }
     let wanted: BTreeSet<String> = match expect.get("panels") {
         Some(Value::String(all)) if all == "all" => touched.clone(),
         Some(marks) => serde_json::from_value(marks.clone()).unwrap(),

@@ -8,6 +8,7 @@ pub mod batch;
 pub mod blocking;
 pub mod capacity;
 pub mod caution;
+pub mod changes;
 pub mod cutting;
 pub mod decimal;
 pub mod demo;

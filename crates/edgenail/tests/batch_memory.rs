@@ -22,12 +22,13 @@ fn most(houses: usize, threads: usize) -> usize {
 
 #[test]
 fn ten_times_the_houses_take_no_more_memory() {
-    for threads in [1, 2] {
-        let few = most(64, threads);
-        let many = most(640, threads);
-        assert!(
-            many < few + few / 4,
-            "{threads} threads: {few} bytes for 64 houses, {many} for 640"
-        );
-    }
+    let few = most(64, 1);
+    let many = most(640, 1);
+    assert!(many < few + few / 4, "{few} bytes for 64 houses, {many} for 640");
+    // How the peaks of two threads meet is chance, but each has one of its own at most.
+    let both = most(640, 2);
+    assert!(
+        both < 2 * many + many / 4,
+        "{many} bytes for 640 houses on one thread, {both} on two"
+    );
 }

@@ -11,6 +11,7 @@ import warnings
 from edgenail._edgenail import DEBUG, __version__
 from edgenail.batch import Batch, Figures, Outcome, plan_batch
 from edgenail.capacity import Capacity, Derivation, Input, Step, capacity
+from edgenail.changes import Change, WhatIf
 from edgenail.columns import CapacityColumns, capacity_columns
 from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
 from edgenail.house import House
@@ -23,6 +24,7 @@ __all__ = [
     "Batch",
     "Capacity",
     "CapacityColumns",
+    "Change",
     "Column",
     "Derivation",
     "EdgenailError",
@@ -40,6 +42,7 @@ __all__ = [
     "Shown",
     "Step",
     "Table",
+    "WhatIf",
     "__version__",
     "capacity",
     "capacity_columns",

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import json
+from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import asdict, dataclass
 from decimal import Decimal
 from types import TracebackType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from edgenail import _edgenail
 from edgenail.errors import EdgenailError
@@ -93,20 +94,28 @@ class Batch(Iterator[Outcome]):
         progress: Callable[[int, int], object] | None,
     ) -> None:
         """Plans documents in bytes; ``edgenail.plan_batch`` takes other forms too."""
-        self._batched = _edgenail.Batched(iter(houses), threads, plans, progress)
+        self._documents: deque[bytes] = deque()
+        source = map(self._kept, houses) if plans else iter(houses)
+        self._batched = _edgenail.Batched(source, threads, plans, progress)
+
+    def _kept(self, house: bytes) -> bytes:
+        """Keeps a document for its plan, until its outcome is handed on."""
+        self._documents.append(house)
+        return house
 
     def __next__(self) -> Outcome:
         found = self._batched.next()
         if found is None:
             raise StopIteration
         text, error, planned = found
+        house = self._documents.popleft() if self._documents else None
         fields = json.loads(text, parse_float=Decimal)
         return Outcome(
             index=fields["index"],
             house=fields["house"],
             figures=None if fields["figures"] is None else _figures(fields["figures"]),
             error=None if error is None else EdgenailError.from_json(*error),
-            plan=None if planned is None else Plan._of(planned),
+            plan=None if planned is None else Plan._of(planned, house),
             json=text,
         )
 
@@ -150,10 +159,10 @@ def plan_batch(
     return Batch(map(document, houses), threads, plans, progress)
 
 
-def _figures(fields: dict[str, object]) -> Figures:
+def _figures(fields: dict[str, Any]) -> Figures:
     cutting = fields.pop("cutting")
-    assert isinstance(cutting, dict)
-    amounts = {name: Decimal(str(fields.pop(name))) for name in ("money", "minutes", "cost")}
-    counts = {name: int(str(value)) for name, value in fields.items()}
-    gap = Decimal(str(cutting.get("amount", cutting.get("gap", 0))))
-    return Figures(**counts, **amounts, cutting_proven=cutting["kind"] == "proven", cutting_gap=gap)  # type: ignore[arg-type]
+    for amount in ("money", "minutes", "cost"):
+        fields[amount] = Decimal(fields[amount])
+    fields["cutting_proven"] = cutting["kind"] == "proven"
+    fields["cutting_gap"] = Decimal(cutting.get("amount", cutting.get("gap", 0)))
+    return Figures(**fields)

@@ -60,8 +60,8 @@ class CapacityColumns(Mapping[str, Values]):
         self._lists = MappingProxyType(
             {table[0]: _table("An item of a list of an answer.", table) for table in lists}
         )
-        self._faults = _plain("faults", faults)
-        self._assumed = _plain("assumed", assumed)
+        self._faults = Table._plain("faults", faults)
+        self._assumed = Table._plain("assumed", assumed)
 
     @property
     def rows(self) -> int:
@@ -256,11 +256,6 @@ def _values(cells: tuple[str, bytes] | list[str]) -> Values:
         return tuple(cells)
     kind, packed = cells
     return memoryview(packed).cast("q") if kind == "q" else memoryview(packed).cast("d")
-
-
-def _plain(name: str, table: _edgenail._PlainTable) -> Table:
-    meaning, columns, csv = table
-    return Table(name, meaning, [Column(*column[:3], tuple(column[3])) for column in columns], csv)
 
 
 def _unit(name: str) -> str | None:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict, is_dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from edgenail import _edgenail
+from edgenail.changes import Change, WhatIf
 from edgenail.house import House
 from edgenail.lengths import Length
 from edgenail.notebook import plan_html
@@ -36,11 +37,34 @@ class Plan:
         self._tables: dict[str, Table] = {}
 
     @classmethod
-    def _of(cls, planned: _edgenail.Planned) -> Plan:
-        """What the core has already planned."""
+    def _of(cls, planned: _edgenail.Planned, house: bytes | None = None) -> Plan:
+        """What the core has already planned, and the document that it was made from."""
         plan = cls.__new__(cls)
-        plan._hold(planned, None)
+        plan._hold(planned, house)
         return plan
+
+    @property
+    def _document(self) -> bytes:
+        """The house that was planned, or as it was understood, which gives the same plan."""
+        return self._house or json.dumps(self.to_dict()["house"]).encode()
+
+    def what_if(self, changes: Sequence[Change] | str | bytes) -> WhatIf:
+        """Plans the house again after changes, and tells what is different.
+
+        ``changes`` is a JSON Patch (RFC 6902): objects with ``op`` (``add``, ``remove``, ``replace`` or ``test``), ``path`` (a
+        JSON pointer into the document that was planned) and ``value``. ``add`` sets a field whether the document says it or
+        not; ``replace`` wants it said.
+
+        Raises ``InputError`` with the changes that are none, or with the faults of the changed house.
+
+        >>> import edgenail
+        >>> plan = edgenail.plan({"walls": [{"name": "north", "length": "16 ft"}, {"name": "east", "length": "8 ft"}]})
+        >>> longer = plan.what_if([{"op": "replace", "path": "/walls/0/length", "value": "20 ft"}])
+        >>> longer.unchanged_walls
+        ['east']
+        """
+        text = changes if isinstance(changes, (str, bytes)) else b"[%b]" % b",".join(map(document, changes))
+        return WhatIf(self, self._document, document(text))
 
     @cached_property
     def json(self) -> str:
@@ -189,8 +213,7 @@ class Plan:
         return plan_html(self)
 
     def __reduce__(self) -> tuple[type[Plan], tuple[bytes]]:
-        # The house as it was understood gives the same plan.
-        return (Plan, (self._house or json.dumps(self.to_dict()["house"]).encode(),))
+        return (Plan, (self._document,))
 
     def __repr__(self) -> str:
         counts = (("walls", self.walls), ("panels", self.panels), ("findings", self.findings))

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, TypeAlias, overload
 from edgenail.notebook import table_html
 
 if TYPE_CHECKING:
-    from edgenail._edgenail import Planned
+    from edgenail._edgenail import Planned, _PlainTable
 
 __all__ = ["Column", "Table", "Value", "Values"]
 
@@ -53,6 +53,11 @@ class Table:
         meaning, columns = planned.table(name)
         made = [Column(column, unit, says, tuple(values)) for column, unit, says, values in columns]
         return cls(name, meaning, made, planned.table_csv(name))
+
+    @classmethod
+    def _plain(cls, name: str, table: _PlainTable) -> Table:
+        meaning, columns, csv = table
+        return cls(name, meaning, [Column(*column[:3], tuple(column[3])) for column in columns], csv)
 
     @property
     def name(self) -> str:

@@ -13,7 +13,7 @@ mod workers;
 
 pub use cancel::Cancel;
 pub use lines::{Lines, json_lines};
-pub use outcome::{Figures, Outcome};
+pub use outcome::Outcome;
 pub use table::{definition, table};
 pub use workers::Workers;
 

@@ -1,8 +1,9 @@
 //! Outcomes as a table.
 
-use super::{Figures, Outcome};
+use super::Outcome;
 use crate::amount::Amount;
 use crate::cutting::Proof;
+use crate::plan::Figures;
 use crate::report::Definition;
 use crate::table::{Field, Schema, Table};
 

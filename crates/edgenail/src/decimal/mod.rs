@@ -121,6 +121,18 @@ impl Decimal {
         }
     }
 
+    /// This number less another; nothing if that takes more than 15 digits.
+    ///
+    /// ```
+    /// use edgenail::Decimal;
+    /// assert_eq!(Decimal::tenths(125).less(Decimal::hundredths(50)), Some(Decimal::whole(12)));
+    /// ```
+    pub fn less(self, other: Self) -> Option<Self> {
+        let scale = self.scale.max(other.scale);
+        let units = self.in_units_of(scale)?.checked_sub(other.in_units_of(scale)?)?;
+        Self::new(units, scale)
+    }
+
     /// How many digits stand after the point.
     pub const fn places(self) -> u32 {
         self.scale

@@ -56,6 +56,9 @@ codes! {
     108 TooFewItems "too_few_items" "The list is too short.";
     109 TooManyItems "too_many_items" "The list is too long.";
     110 TooManyIssues "too_many_issues" "There are more faults than are listed.";
+    111 NotAPointer "not_a_pointer" "The text is not a JSON pointer.";
+    112 NothingThere "nothing_there" "A change names a place that the document does not have.";
+    113 TestFailed "test_failed" "The document does not say what a change tests for.";
 
     120 NotALength "not_a_length" "The text is not a length.";
     121 AmbiguousLength "ambiguous_length" "The text may be read as more than one length.";

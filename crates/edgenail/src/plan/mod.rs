@@ -3,6 +3,7 @@
 mod compose;
 mod demand;
 mod document;
+mod figures;
 mod given;
 mod law;
 mod resisted;
@@ -10,6 +11,7 @@ mod shared;
 mod sheet;
 
 pub use compose::{plan_house, plan_house_on};
+pub use figures::Figures;
 
 use crate::capacity::{LineSchedule, StoreyLine};
 use crate::cutting::CutPlan;

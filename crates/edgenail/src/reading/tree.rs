@@ -1,8 +1,11 @@
 //! JSON text as a tree that keeps what the user wrote: the order of keys, numbers as text, where each value stands.
 
+mod number;
 mod parse;
+pub mod patch;
 mod place;
 mod text;
+mod write;
 
 pub use parse::parse;
 pub use place::Place;

@@ -43,7 +43,7 @@ use crate::steps::Step;
 use crate::table::{Column, Data, Head, Kind, Schema, Table, Written};
 use crate::takeoff::Takeoff;
 use serde::ser::{Serialize, SerializeMap, Serializer};
-use word::word;
+pub(crate) use word::word;
 
 /// What the stages made of a house, as far as tables show it.
 #[derive(Clone, Copy, Debug)]

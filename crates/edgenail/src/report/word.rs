@@ -4,7 +4,7 @@ use serde::ser::{Error, Impossible, Serialize, Serializer};
 use std::fmt::Display;
 
 /// The name of a choice without fields; nothing of anything else.
-pub(super) fn word(choice: &impl Serialize) -> &'static str {
+pub(crate) fn word(choice: &impl Serialize) -> &'static str {
     choice.serialize(Name).unwrap_or_default()
 }
 
