@@ -112,6 +112,7 @@ impl List {
             kerf: inch(self.kerf),
             offcut_width_least: inch(16),
             offcut_length_least: inch(24),
+            effort_most: 1_000_000,
         };
         let blanks: Vec<Blank> = (0..)
             .zip(&self.sizes)
@@ -155,9 +156,13 @@ proptest! {
     fn free_sheets_are_counted(list in list()) {
         let plan = list.plan(0);
         prop_assert_eq!(plan.bounds.least.ten_thousandths(), 10_000 * i64::from(plan.bounds.dual));
-        let over = i64::from(plan.new_sheets(0)) - i64::from(plan.bounds.dual);
-        let wanted = if over == 0 { Proof::Proven } else { Proof::Gap { amount: Amount::from_ten_thousandths(10_000 * over) } };
-        prop_assert_eq!(plan.proof, wanted);
+        let over = Amount::whole(1) * i64::from(plan.new_sheets(0)) - plan.bounds.patterns;
+        let gap = match plan.proof {
+            Proof::Proven => Amount::ZERO,
+            Proof::Gap { amount } => amount,
+            Proof::Stopped { gap, .. } => gap,
+        };
+        prop_assert_eq!(over, gap);
         prop_assert_eq!(list.plan(3).sheets, plan.sheets);
     }
 }

@@ -51,6 +51,7 @@ fn right() -> (CutPlan, Stock) {
         kerf: KERF,
         offcut_width_least: inch(16),
         offcut_length_least: inch(24),
+        effort_most: 1_000_000,
     };
     let plan = cut_by(&stock, &rules, &blanks);
     assert_eq!(check(&plan, &stock, KERF), Ok(()));

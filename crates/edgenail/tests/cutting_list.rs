@@ -156,6 +156,7 @@ fn rows_agree(house: &House, layout: &Layout, kerf: Length) -> Result<(), TestCa
         kerf,
         offcut_width_least: inch(16),
         offcut_length_least: inch(24),
+        effort_most: 1_000_000,
     };
     let plan = cut_by(&house.stock, &rules, &blanks(house, &walls));
     prop_assert_eq!(check(&plan, &house.stock, kerf), Ok(()));

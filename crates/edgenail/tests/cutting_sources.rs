@@ -46,6 +46,7 @@ fn cut(sheets: &[Sheet], kerf: Length, blanks: &[Blank]) -> (CutPlan, Vec<u32>) 
         kerf,
         offcut_width_least: inch(16),
         offcut_length_least: inch(24),
+        effort_most: 1_000_000,
     };
     let plan = cut_by(&stock, &rules, blanks);
     assert_eq!(check(&plan, &stock, kerf), Ok(()));

@@ -52,6 +52,7 @@ fn rules(kerf: Length) -> CutRules {
         kerf,
         offcut_width_least: inch(16),
         offcut_length_least: inch(24),
+        effort_most: 1_000_000,
     }
 }
 

@@ -899,6 +899,10 @@ class Practice(TypedDict):
     """A seam keeps so far from an opening corner, or one stud bay if that is more. Source of the
     default: common practice, no source."""
 
+    cutting_effort_most: NotRequired[int]
+    """The most parts of sheets that cutting may look at for a cheaper plan. Source of the default:
+    own value."""
+
     datums: NotRequired[list[Literal["flush", "held_up", "overhang", "half_plate", "top_flush"]]]
     """Bottom lines that may be used. Source of the default: common practice, no source."""
 

@@ -6,7 +6,7 @@
 //! blanks for nothing: what they could carry at most is taken off.
 
 use super::scale::{ONE, Scale};
-use super::sheet::{fits, lies, materials};
+use super::sheet::{fits, lies};
 use super::{Blank, Bounds, CutRules};
 use crate::amount::Amount;
 use crate::house::{Sheet, Stock};
@@ -18,39 +18,70 @@ pub(super) fn counts(stock: &Stock) -> bool {
     stock.sheets.iter().all(|sheet| sheet.price <= Amount::ZERO)
 }
 
-/// The bounds for blanks in building order.
-pub(super) fn bounds(stock: &Stock, rules: &CutRules, blanks: &[Blank]) -> Bounds {
-    let materials = materials(stock);
-    let (mut area, mut dual, mut least) = (0, 0, 0);
-    for material in 0..stock.sheets.len() {
-        let sheets: Vec<&Sheet> = kinds(stock, &materials, material).collect();
+/// What the blanks of one material need at least.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Least {
+    area: i128,
+    dual: i128,
+    /// In ten-thousandths.
+    price: i128,
+}
+
+impl Least {
+    /// In the unit that plans are compared in.
+    pub(super) fn compared(self, counts: bool) -> i64 {
+        i64::try_from(if counts { self.dual } else { self.price }).unwrap_or(i64::MAX)
+    }
+}
+
+/// The bounds of each material for blanks in building order.
+pub(super) fn leasts(stock: &Stock, rules: &CutRules, blanks: &[Blank], materials: &[usize]) -> Vec<Least> {
+    let least = |material: usize| {
+        let sheets: Vec<&Sheet> = kinds(stock, materials, material).collect();
         if sheets.is_empty() {
-            continue;
+            return Least::default();
         }
-        let group = Group::new(stock, rules, blanks, &materials, material, sheets);
+        let group = Group::new(stock, rules, blanks, materials, material, sheets);
         let ones = vec![1; group.sheets.len()];
         let share = [Scale::Share];
-        area += group.best_of(&ones, &share, &share);
-        dual += group.best(&ones);
         let prices: Vec<i128> = group
             .sheets
             .iter()
             .map(|s| i128::from(s.price.ten_thousandths()).max(0))
             .collect();
-        least += to_multiple(group.best(&prices), &prices);
-    }
-    let sheets = |count: i128| u32::try_from(count).unwrap_or(u32::MAX);
-    let price = |sum: i128| Amount::from_ten_thousandths(i64::try_from(sum).unwrap_or(i64::MAX));
-    let least = if counts(stock) {
-        Amount::whole(i32::try_from(dual).unwrap_or(i32::MAX))
-    } else {
-        price(least)
+        Least {
+            area: group.best_of(&ones, &share, &share),
+            dual: group.best(&ones),
+            price: to_multiple(group.best(&prices), &prices),
+        }
     };
+    (0..stock.sheets.len()).map(least).collect()
+}
+
+/// The bounds of all materials together; `patterns` is what mixtures of patterns prove, in the unit that plans are
+/// compared in.
+pub(super) fn bounds(leasts: &[Least], patterns: i64, counts: bool) -> Bounds {
+    let sheets =
+        |of: fn(&Least) -> i128| u32::try_from(leasts.iter().map(of).sum::<i128>()).unwrap_or(u32::MAX);
+    let least = leasts
+        .iter()
+        .map(|least| least.compared(counts))
+        .fold(0, i64::saturating_add);
     Bounds {
-        area: sheets(area),
-        dual: sheets(dual),
-        least,
+        area: sheets(|least| least.area),
+        dual: sheets(|least| least.dual),
+        least: compared(least, counts),
+        patterns: compared(patterns, counts),
     }
+}
+
+/// An amount in the unit that plans are compared in.
+pub(super) fn compared(amount: i64, counts: bool) -> Amount {
+    Amount::from_ten_thousandths(if counts {
+        amount.saturating_mul(10_000)
+    } else {
+        amount
+    })
 }
 
 fn kinds<'a>(stock: &'a Stock, materials: &'a [usize], material: usize) -> impl Iterator<Item = &'a Sheet> {

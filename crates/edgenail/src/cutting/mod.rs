@@ -4,9 +4,12 @@
 //! run from edge to edge. [`replay`] goes through a tree of cuts as a saw would and is the definition of a legal one;
 //! [`check`] holds a whole plan to it. [`cuts_of_piece`] counts the saw work of one piece for prices and take-off.
 
+mod best;
 mod blank;
 mod bound;
 mod check;
+mod exact;
+mod fill;
 mod list;
 mod notch;
 mod open;
@@ -20,6 +23,7 @@ mod work;
 
 pub use blank::blanks;
 pub use check::{PlanFault, check};
+pub use fill::{FilledSheet, fill_sheet};
 pub use list::{CutRow, Hand, cut_list};
 pub use notch::{Notch, NotchCut, notches};
 pub use plan::{
@@ -29,15 +33,15 @@ pub use replay::{CutFault, Part, Placed, replay};
 pub use sheet::interchangeable;
 pub use work::{CutWork, cuts_of_blank, cuts_of_piece};
 
-use crate::amount::Amount;
 use crate::house::{Practice, Stock};
-use policy::Policy;
 
 /// Cuts blanks from stock: off-cuts on hand and drops first, then sheets.
 ///
-/// A blank comes from its own kind of sheet or from an [`interchangeable`] one. Several orders of placing are tried;
-/// the plan that leaves the fewest blanks uncut, then costs least, then takes the fewest sheets, then the fewest cuts,
-/// then leaves the largest single off-cut is kept. The result does not depend on the order of the list.
+/// A blank comes from its own kind of sheet or from an [`interchangeable`] one. Several orders of placing are tried; of
+/// these plans the one is kept that leaves the fewest blanks uncut, then costs least, then takes the fewest sheets, then
+/// the fewest cuts, then leaves the largest single off-cut. Where it costs more than the bounds, a cheaper one is
+/// looked for until there is none, which [`CutPlan::proof`] then says, or [`CutRules::effort_most`] is spent. The result
+/// does not depend on the order of the list.
 ///
 /// ```
 /// use edgenail::cutting::{Blank, CutRules, Proof, cut_by};
@@ -65,6 +69,7 @@ use policy::Policy;
 ///     kerf: Length::sixteenths(2),
 ///     offcut_width_least: Length::inches(16),
 ///     offcut_length_least: Length::inches(24),
+///     effort_most: 1_000_000,
 /// };
 /// let half = |order, width| Blank {
 ///     wall: 0, piece: order, order, sheet: 0, width, length: Length::inches(96), may_turn: false, drops: vec![],
@@ -78,42 +83,7 @@ use policy::Policy;
 pub fn cut_by(stock: &Stock, rules: &CutRules, blanks: &[Blank]) -> CutPlan {
     let mut blanks = blanks.to_vec();
     blanks.sort_by_key(|blank| (blank.order, blank.wall, blank.piece));
-    let bounds = bound::bounds(stock, rules, &blanks);
-    let best = Policy::for_count(blanks.len(), sheet::is_choice(stock))
-        .map(|policy| pack::pack(stock, rules, &blanks, policy))
-        .min_by_key(pack::Packed::rank);
-    let Some(best) = best else {
-        return CutPlan {
-            blanks,
-            sheets: vec![],
-            leftovers: vec![],
-            uncut: vec![],
-            bounds,
-            proof: Proof::Proven,
-        };
-    };
-    let cost = best.cost();
-    let gap = if bound::counts(stock) {
-        best.sheet_count()
-    } else {
-        cost
-    }
-    .checked_sub(bounds.least)
-    .unwrap_or_default();
-    let proof = if gap <= Amount::ZERO {
-        Proof::Proven
-    } else {
-        Proof::Gap { amount: gap }
-    };
-    let (sheets, leftovers, uncut) = best.finish(rules);
-    CutPlan {
-        blanks,
-        sheets,
-        leftovers,
-        uncut,
-        bounds,
-        proof,
-    }
+    best::best(stock, rules, blanks)
 }
 
 /// As [`cut_by`], with the rules that practice states.

@@ -335,37 +335,37 @@ impl Packer<'_> {
     }
 
     fn finish(self, uncut: Vec<Uncut>) -> Packed {
-        let opens: Vec<Open> = self
-            .opens
-            .into_iter()
-            .filter(|open| open.first_order != u32::MAX)
-            .collect();
-        let price = |open: &Open| match open.source {
-            Source::Sheet { sheet } => self.stock.sheets.get(sheet as usize).map(|sheet| sheet.price),
-            _ => None,
-        };
+        let used = self.opens.into_iter().filter(|open| open.first_order != u32::MAX);
+        Packed::new(self.stock, used.collect(), uncut)
+    }
+}
+
+impl Packed {
+    /// Sheets that blanks were placed on.
+    pub(super) fn new(stock: &Stock, opens: Vec<Open>, uncut: Vec<Uncut>) -> Self {
         let nodes: Vec<Node> = opens.iter().flat_map(Open::live).collect();
         let rest = |node: &Node| match node {
             Node::Free { width, length } => *width * *length,
             _ => Area::ZERO,
         };
-        let cuts = nodes
-            .iter()
-            .filter(|node| matches!(node, Node::Split { .. }))
-            .count();
-        let largest_rest = nodes.iter().map(rest).max().unwrap_or_default();
-        let cost = opens.iter().filter_map(price).sum();
-        Packed {
+        let cuts = nodes.iter().filter(|node| matches!(node, Node::Split { .. }));
+        Self {
+            cuts: cuts.count(),
+            largest_rest: nodes.iter().map(rest).max().unwrap_or_default(),
+            cost: opens.iter().filter_map(|open| price(stock, open)).sum(),
             opens,
             uncut,
-            cost,
-            cuts,
-            largest_rest,
         }
     }
-}
 
-impl Packed {
+    pub(super) fn opens(&self) -> &[Open] {
+        &self.opens
+    }
+
+    pub(super) fn uncut(&self) -> &[Uncut] {
+        &self.uncut
+    }
+
     /// Less is better.
     pub(super) fn rank(&self) -> impl Ord + use<> {
         (
@@ -377,14 +377,21 @@ impl Packed {
         )
     }
 
-    /// Price of the new sheets.
-    pub(super) const fn cost(&self) -> Amount {
-        self.cost
+    /// What the new sheets come to, in the unit that plans are compared in.
+    pub(super) fn compared(&self, counts: bool) -> Amount {
+        if counts {
+            Amount::whole(i32::try_from(self.new_sheets()).unwrap_or(i32::MAX))
+        } else {
+            self.cost
+        }
     }
 
-    /// Number of new sheets.
-    pub(super) fn sheet_count(&self) -> Amount {
-        Amount::whole(i32::try_from(self.new_sheets()).unwrap_or(i32::MAX))
+    /// As [`Packed::compared`] for some sheets, in ten-thousandths or as a number of sheets.
+    pub(super) fn compare<'o>(stock: &Stock, opens: impl Iterator<Item = &'o Open>, counts: bool) -> i64 {
+        let prices = opens.filter_map(|open| price(stock, open));
+        prices
+            .map(|price| if counts { 1 } else { price.ten_thousandths() })
+            .sum()
     }
 
     fn new_sheets(&self) -> usize {
@@ -422,6 +429,14 @@ impl Packed {
             });
         }
         (sheets, leftovers, self.uncut)
+    }
+}
+
+/// What a new sheet costs.
+fn price(stock: &Stock, open: &Open) -> Option<Amount> {
+    match open.source {
+        Source::Sheet { sheet } => stock.sheets.get(sheet as usize).map(|sheet| sheet.price),
+        _ => None,
     }
 }
 

@@ -14,6 +14,8 @@ pub struct CutRules {
     pub offcut_width_least: Length,
     /// Larger side of an off-cut that is kept.
     pub offcut_length_least: Length,
+    /// Parts of sheets that may be looked at for a cheaper plan.
+    pub effort_most: u64,
 }
 
 impl CutRules {
@@ -23,6 +25,7 @@ impl CutRules {
             kerf: practice.kerf,
             offcut_width_least: practice.offcut_width_least,
             offcut_length_least: practice.offcut_length_least,
+            effort_most: practice.cutting_effort_most,
         }
     }
 
@@ -187,6 +190,8 @@ pub struct Bounds {
     pub dual: u32,
     /// Price of sheets by dual feasible functions; the number of sheets where all sheets are free.
     pub least: Amount,
+    /// As `least`, but by mixtures of patterns, where they were needed to compare; never below it.
+    pub patterns: Amount,
 }
 
 /// Why a blank is not cut.

@@ -3,9 +3,11 @@
 //! The same number gives the same house on every machine. [`Mix`] tells what a house has in it, so that a test can
 //! say that it has seen enough of everything.
 
+mod cuts;
 mod random;
 mod wall;
 
+pub use cuts::{CutJob, cut_job};
 use random::Random;
 use serde_json::{Value, json};
 

@@ -210,6 +210,8 @@ pub struct Practice {
     pub hand_loss_percent: Decimal,
     /// The most arcs that the search may price for one wall.
     pub effort_most: u64,
+    /// The most parts of sheets that cutting may look at for a cheaper plan.
+    pub cutting_effort_most: u64,
     /// The most stacks of courses that the search lays out for one bottom line and one set of directions.
     pub stacks_most: u32,
     /// The search divides a sheet into at most so many equal parts to end a wall with.

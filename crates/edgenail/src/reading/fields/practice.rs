@@ -354,6 +354,13 @@ pub(super) static PRACTICE: Object = Object {
             "The most arcs that the search may price for one wall.",
         ),
         value(
+            "cutting_effort_most",
+            whole(0, 1_000_000_000_000),
+            "3000000",
+            OWN,
+            "The most parts of sheets that cutting may look at for a cheaper plan.",
+        ),
+        value(
             "stacks_most",
             whole(1, 100),
             "4",

@@ -73,6 +73,10 @@ pub(super) fn practice(record: &Record<'_, '_>, outer: Option<&Practice>) -> Pra
         gun_loss_percent: record.inherit("gun_loss_percent", outer.map(|outer| &outer.gun_loss_percent)),
         hand_loss_percent: record.inherit("hand_loss_percent", outer.map(|outer| &outer.hand_loss_percent)),
         effort_most: record.inherit("effort_most", outer.map(|outer| &outer.effort_most)),
+        cutting_effort_most: record.inherit(
+            "cutting_effort_most",
+            outer.map(|outer| &outer.cutting_effort_most),
+        ),
         stacks_most: record.inherit("stacks_most", outer.map(|outer| &outer.stacks_most)),
         end_parts_most: record.inherit("end_parts_most", outer.map(|outer| &outer.end_parts_most)),
         seam_off_wood_most: record
