@@ -131,11 +131,16 @@ def test_an_interrupt_ends_the_batch() -> None:
     endless = (HOUSES[seed % 5] for seed in itertools.count())
     batch = edgenail.plan_batch(endless, threads=2)
     timer = threading.Timer(0.3, os.kill, (os.getpid(), signal.SIGINT))
+    # A shell that runs the tests in the background has interrupts ignored.
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
     timer.start()
-    with pytest.raises(KeyboardInterrupt):
-        for _ in batch:
-            pass
-    timer.join()
+    try:
+        with pytest.raises(KeyboardInterrupt):
+            for _ in batch:
+                pass
+    finally:
+        timer.join()
+        signal.signal(signal.SIGINT, before)
 
 
 def test_other_threads_run_meanwhile_and_may_close_it() -> None:

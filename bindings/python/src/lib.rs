@@ -7,6 +7,7 @@ mod errors;
 mod length;
 mod plan;
 mod rows;
+mod street;
 mod what_if;
 
 use pyo3::prelude::*;
@@ -24,6 +25,8 @@ mod _edgenail {
     use crate::plan::{Planned, demo_house, generated_house, plan};
     #[pymodule_export]
     use crate::rows::capacity_columns;
+    #[pymodule_export]
+    use crate::street::street;
     #[pymodule_export]
     use crate::what_if::what_if;
 

@@ -35,6 +35,7 @@ pub mod report;
 pub mod search;
 pub mod start;
 pub mod steps;
+pub mod street;
 pub mod table;
 pub mod takeoff;
 pub mod wording;

@@ -18,6 +18,7 @@ from edgenail.house import House
 from edgenail.lengths import Length, Shown
 from edgenail.plan import Plan, demo_house, generated_house, plan
 from edgenail.question import Question
+from edgenail.street import Street, street
 from edgenail.table import Column, Table
 
 __all__ = [
@@ -41,6 +42,7 @@ __all__ = [
     "Question",
     "Shown",
     "Step",
+    "Street",
     "Table",
     "WhatIf",
     "__version__",
@@ -50,6 +52,7 @@ __all__ = [
     "generated_house",
     "plan",
     "plan_batch",
+    "street",
 ]
 
 if DEBUG:

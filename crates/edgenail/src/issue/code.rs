@@ -59,6 +59,7 @@ codes! {
     111 NotAPointer "not_a_pointer" "The text is not a JSON pointer.";
     112 NothingThere "nothing_there" "A change names a place that the document does not have.";
     113 TestFailed "test_failed" "The document does not say what a change tests for.";
+    114 StreetUnlike "street_unlike" "Houses that are cut together have unlike stocks or rules of cutting.";
 
     120 NotALength "not_a_length" "The text is not a length.";
     121 AmbiguousLength "ambiguous_length" "The text may be read as more than one length.";

@@ -356,7 +356,7 @@ pub(super) static PRACTICE: Object = Object {
         value(
             "cutting_effort_most",
             whole(0, 1_000_000_000_000),
-            "3000000",
+            "10000000",
             OWN,
             "The most parts of sheets that cutting may look at for a cheaper plan.",
         ),
