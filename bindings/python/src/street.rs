@@ -10,6 +10,10 @@ use pyo3::prelude::*;
 /// The street: (as JSON, its deliveries as a table).
 #[pyfunction]
 #[pyo3(signature = (plans, effort_most, /))]
+#[expect(
+    clippy::needless_pass_by_value,
+    reason = "arguments are taken out of Python by value"
+)]
 pub(crate) fn street<'py>(
     py: Python<'py>,
     plans: Vec<PyRef<'py, Planned>>,
