@@ -128,21 +128,7 @@ impl Street {
             carried: Vec::new(),
             alone: Amount::ZERO,
             together: Amount::ZERO,
-            cutting: cut_by(
-                &Stock {
-                    sheets: Vec::new(),
-                    nails: Vec::new(),
-                    sticks: Vec::new(),
-                    offcuts: Vec::new(),
-                },
-                &CutRules {
-                    kerf: Length::ZERO,
-                    offcut_width_least: Length::ZERO,
-                    offcut_length_least: Length::ZERO,
-                    effort_most: 0,
-                },
-                &[],
-            ),
+            cutting: joined::alone(&[]),
             walls: Vec::new(),
         }
     }

@@ -29,6 +29,13 @@ pub(super) struct Rest {
     pub limits: Vec<Option<u32>>,
 }
 
+impl Values {
+    /// What no plan costs less than, in whole steps of price.
+    pub fn steps(&self) -> i64 {
+        (self.bound + UNIT - 1).div_euclid(UNIT)
+    }
+}
+
 impl Rest {
     pub fn all(problem: &Problem) -> Self {
         Self {
@@ -82,11 +89,7 @@ pub(super) fn generate(
         .map(|origin| origin.price)
         .max()
         .unwrap_or(1);
-    let mut master = Master::new(
-        &rest.demand,
-        &rest.limits,
-        to_float(10 * dearest / problem.step.max(1)),
-    );
+    let mut master = Master::new(&rest.demand, &rest.limits, to_float(10 * dearest));
     let mut proven: Option<Values> = None;
     loop {
         master.optimize(columns, 100 + 20 * (columns.len() + rest.demand.len()));
@@ -125,7 +128,7 @@ fn improve(
     let mut most_worth = Vec::new();
     let (mut worth, mut of) = (1, 1);
     for (index, origin) in problem.origins.iter().enumerate() {
-        let own = origin.price / problem.step.max(1) * UNIT;
+        let own = origin.price * UNIT;
         let above = own + to_units(-master.price_of_origin(index, prices)).max(0);
         if rest.limits[index] == Some(0) {
             most_worth.push(0);
@@ -138,9 +141,8 @@ fn improve(
             most: &most,
         };
         let outcome = search(&room, &values, above + SLIGHT, patience, work);
-        let price = origin.price / problem.step.max(1);
         for found in &outcome.found {
-            let column = Column::new(index, outcome.parts[*found as usize].items.clone(), price);
+            let column = Column::new(index, outcome.parts[*found as usize].items.clone(), origin.price);
             if !columns.contains(&column) {
                 columns.push(column);
                 better = true;
@@ -175,7 +177,7 @@ fn improve(
         .origins
         .iter()
         .zip(&most_worth)
-        .map(|(origin, worth)| (worth - origin.price / problem.step.max(1) * UNIT).max(0))
+        .map(|(origin, worth)| (worth - origin.price * UNIT).max(0))
         .collect();
     let all: i64 = values
         .iter()

@@ -84,7 +84,7 @@ pub(super) fn cover(
 fn all(problem: &Problem, rest: &Rest, values: &Values, slack: i64, work: &mut u64) -> Option<Vec<Pattern>> {
     let mut all = Vec::new();
     for (index, origin) in problem.origins.iter().enumerate() {
-        let full = origin.price / problem.step.max(1) * UNIT + values.excess[index];
+        let full = origin.price * UNIT + values.excess[index];
         let most = rest.most(origin);
         let room = Room {
             size: origin.size,
@@ -167,7 +167,7 @@ impl Search<'_> {
                 self.stopped = true;
                 return None;
             }
-            let price = self.problem.origins[origin].price / self.problem.step.max(1);
+            let price = self.problem.origins[origin].price;
             if rest.limits[origin] == Some(0) || spent + price > self.at_most {
                 continue;
             }

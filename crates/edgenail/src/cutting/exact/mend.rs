@@ -46,7 +46,7 @@ const ROUNDS: usize = 200;
 fn waste(problem: &Problem, values: &Values, plan: &Chosen, sheet: usize) -> i64 {
     let (origin, items) = &plan[sheet];
     let worth: i64 = items.iter().map(|item| values.items[usize::from(*item)]).sum();
-    problem.origins[*origin].price / problem.step.max(1) * UNIT + values.excess[*origin] - worth
+    problem.origins[*origin].price * UNIT + values.excess[*origin] - worth
 }
 
 /// The most wasteful sheets and others from a place that differs in every round, until they have enough pieces.
@@ -92,7 +92,7 @@ fn cut_anew(
         }
     }
     let prices = group.iter().map(|sheet| problem.origins[plan[*sheet].0].price);
-    let price = prices.sum::<i64>() / problem.step.max(1);
+    let price = prices.sum::<i64>();
     let (_, values) = generate(problem, &rest, columns, price, GROUP_WORK, work);
     let values = values?;
     for part in [8, 1] {

@@ -19,7 +19,7 @@ mod problem;
 
 use super::open::{Node, Open};
 use super::{Blank, Source};
-use columns::{Rest, UNIT, Values, generate};
+use columns::{Rest, Values, generate};
 use cover::{Covered, cover};
 use dive::{Chosen, dive, whole_parts};
 pub(super) use fill::fill;
@@ -45,7 +45,7 @@ pub(super) fn solve(
     bound: i64,
     work: &mut u64,
 ) -> Solved {
-    let step = problem.step.max(1);
+    let step = problem.step;
     let mut solving = Solving {
         problem,
         columns: first_columns(problem, blanks, tried),
@@ -110,7 +110,7 @@ impl Solving<'_> {
     }
 
     fn prove(&mut self, values: &Values) {
-        self.bound = self.bound.max((values.bound + UNIT - 1).div_euclid(UNIT));
+        self.bound = self.bound.max(values.steps());
     }
 
     /// Makes the best plan cheaper piecemeal.
@@ -140,7 +140,7 @@ impl Solving<'_> {
             work,
         );
         let Some(values) = values else { return };
-        if (values.bound + UNIT - 1).div_euclid(UNIT) + price >= self.known {
+        if values.steps() + price >= self.known {
             return;
         }
         let mut share = *work / 3;
@@ -209,7 +209,7 @@ impl Solving<'_> {
         let prices = chosen
             .iter()
             .map(|(origin, _)| self.problem.origins[*origin].price);
-        prices.sum::<i64>() / self.problem.step.max(1)
+        prices.sum()
     }
 }
 
@@ -234,7 +234,7 @@ fn first_columns(problem: &Problem, blanks: &[Blank], tried: &[&Open]) -> Vec<Co
     }
     let column = |(origin, items): (usize, Box<[u16]>)| {
         let price = problem.origins.get(origin).map_or(0, |origin| origin.price);
-        Column::new(origin, items, price / problem.step.max(1))
+        Column::new(origin, items, price)
     };
     seen.into_iter().map(column).collect()
 }

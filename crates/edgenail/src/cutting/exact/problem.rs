@@ -28,7 +28,7 @@ pub(super) struct Origin {
     pub sheet: usize,
     /// Width and length, with a kerf each.
     pub size: (i64, i64),
-    /// What one costs, in ten-thousandths; one where sheets are counted.
+    /// What one costs, in steps of the problem.
     pub price: i64,
     /// How many there are, if not any number.
     pub limit: Option<u32>,
@@ -47,7 +47,7 @@ pub(in crate::cutting) struct Problem {
     pub(super) blanks: Vec<Vec<(usize, u32)>>,
     pub(super) demand: Vec<u32>,
     pub(super) origins: Vec<Origin>,
-    /// All prices are multiples of this.
+    /// What all prices are multiples of, in ten-thousandths; one where sheets are counted.
     pub(super) step: i64,
 }
 
@@ -129,6 +129,10 @@ impl Problem {
                 let size = (drop.width, drop.length);
                 problem.add(source, blank.sheet as usize, size, 0, Some(1), Some(blank.order));
             }
+        }
+        problem.step = problem.step.max(1);
+        for origin in &mut problem.origins {
+            origin.price /= problem.step;
         }
         Some(problem)
     }
