@@ -2,6 +2,7 @@
 //!
 //! `plan_house [HOUSE.json FOLDER]` — without arguments the embedded demo house goes to `target/demo`.
 
+use edgenail::cutting::{Proof, Source};
 use std::collections::BTreeSet;
 use std::error::Error;
 use std::fs;
@@ -58,10 +59,15 @@ fn summary(plan: &edgenail::Plan, folder: &Path) -> Result<(), Box<dyn Error>> {
             wall.built.nailing.count()
         );
     }
+    let new = |source: &Source| matches!(source, Source::Sheet { .. });
+    let new = cutting.sheets.iter().filter(|cut| new(&cut.source)).count();
+    let known = match &cutting.proof {
+        Proof::Proven => "no plan for these pieces costs less".to_owned(),
+        Proof::Gap { amount: gap } | Proof::Stopped { gap, .. } => format!("at most {gap} could be saved"),
+    };
     println!(
-        "sheets to cut: {} (no plan needs fewer than {})",
-        cutting.sheets.len(),
-        cutting.bounds.area
+        "sheets to cut: {}, {new} of them new ({known})",
+        cutting.sheets.len()
     );
     let findings = plan.findings();
     let style = plan.house().drawn_in.in_text();
