@@ -7,6 +7,7 @@
 //! every time, and cheap; that none is cheaper is not proven, and the plan says so.
 
 mod alike;
+mod alternative;
 mod build;
 mod course;
 mod datum;
@@ -23,35 +24,16 @@ use crate::finding::Severity;
 use crate::frame::Frame;
 use crate::geometry::Interval;
 use crate::house::{End, House};
-use crate::layout::{BandSpec, LayoutSpec, Running, lay_out, rules, starting_end};
+use crate::layout::{BandSpec, LayoutSpec, lay_out, rules, starting_end};
 use crate::length::Length;
 use crate::price::layout_cost;
-use crate::wording::counted;
+pub use alternative::Alternative;
+use alternative::alternative;
 use build::{Candidate, build};
 use course::{Course, Slot};
-use serde::Serialize;
 use space::Space;
 use stack::Stack;
 use std::collections::HashMap;
-
-/// A layout that was built through all stages and not chosen.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Alternative {
-    /// What it is, in a few words.
-    pub summary: String,
-    /// What it costs, in the unit of the objective.
-    pub total: Amount,
-    /// What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend.
-    pub difference: Amount,
-    /// Pieces.
-    pub pieces: u32,
-    /// How far it reaches below the lowest plate.
-    pub reach: Length,
-    /// Levels where its courses meet, the bottom line first.
-    pub levels: Vec<Length>,
-    /// The rule that it breaks, empty where it breaks none.
-    pub breaks: String,
-}
 
 /// What a search found.
 #[derive(Debug)]
@@ -204,33 +186,6 @@ impl<'s, 'a> Courses<'s, 'a> {
             bands.push(course.cheapest(seams, effort)?);
         }
         Some(LayoutSpec::Bands { reach, bands })
-    }
-}
-
-fn alternative(house: &House, built: &Evaluated, chosen: Amount) -> Alternative {
-    let bands = &built.layout.bands;
-    let count = |running| bands.iter().filter(|band| band.running == running).count();
-    let (upright, flat) = (count(Running::Upright), count(Running::Flat));
-    let mut levels: Vec<Length> = bands.first().map(|band| band.y0).into_iter().collect();
-    levels.extend(bands.iter().map(|band| band.y1));
-    let refusal = built
-        .findings
-        .iter()
-        .find(|finding| finding.severity == Severity::Refuse);
-    Alternative {
-        summary: format!(
-            "{upright} upright and {}, {}",
-            counted(flat, "flat course", "flat courses"),
-            counted(built.blocking.blocks.len(), "block", "blocks")
-        ),
-        total: built.cost.total,
-        difference: built.cost.total - chosen,
-        pieces: u32::try_from(built.layout.pieces.len()).unwrap_or(u32::MAX),
-        reach: built.layout.reach,
-        levels,
-        breaks: refusal.map_or_else(String::new, |finding| {
-            finding.message.written(house.drawn_in.in_text())
-        }),
     }
 }
 
