@@ -8,6 +8,7 @@
  *   driver capacity FILE             the answer to the question of capacity in FILE
  *   driver table NAME FILE           a table of that plan, as comma-separated values
  *   driver svg WALL FILE             the drawing of a wall
+ *   driver why WALL FILE             why its layout and not another
  *   driver length TEXT UNIT          a length that is read, such as "8' 1" inch
  *   driver show UNITS STYLE ROUNDING a length that is shown; style and rounding by number
  */
@@ -90,6 +91,9 @@ static int32_t ask(const edgenail_plan *plan, const char *operation, const char 
   }
   if (strcmp(operation, "frame") == 0) {
     return edgenail_plan_frame_svg(plan, name, (int64_t)strlen(name), buffer, capacity, needed);
+  }
+  if (strcmp(operation, "why") == 0) {
+    return edgenail_plan_why(plan, name, (int64_t)strlen(name), buffer, capacity, needed);
   }
   if (strcmp(operation, "cut-sheets") == 0) {
     return edgenail_plan_cut_sheets_svg(plan, strtoll(name, NULL, 10), buffer, capacity, needed);
@@ -279,7 +283,7 @@ int main(int argc, char **argv) {
   if (argc == 5 && strcmp(argv[1], "show") == 0) {
     return show_length(argv[2], argv[3], argv[4]);
   }
-  fprintf(stderr, "usage: driver plan FILE | batch FILE | what-if FILE CHANGES | capacity FILE | table NAME FILE | svg WALL FILE | frame WALL FILE | "
+  fprintf(stderr, "usage: driver plan FILE | batch FILE | what-if FILE CHANGES | capacity FILE | table NAME FILE | svg WALL FILE | why WALL FILE | frame WALL FILE | "
                   "cut-sheets PAGE FILE | length TEXT UNIT | show UNITS STYLE ROUNDING\n");
   return USAGE;
 }

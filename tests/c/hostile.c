@@ -229,6 +229,8 @@ static void no_plan(void) {
   CHECK(edgenail_plan_json_utf16(NULL, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_wall_svg(NULL, EDGENAIL_TEXT("a"), text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_frame_svg(NULL, EDGENAIL_TEXT("a"), text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_why(NULL, EDGENAIL_TEXT("a"), text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_why_utf16(NULL, units, 0, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_cut_sheet_pages(NULL, &count) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_cut_sheets_svg(NULL, 0, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_table_count(NULL, &count) == EDGENAIL_STATUS_NULL_POINTER);
@@ -311,6 +313,9 @@ static void tables(const edgenail_plan *plan) {
   CHECK(edgenail_plan_wall_svg(plan, NULL, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
   CHECK(edgenail_plan_frame_svg(plan, MISSING, sizeof MISSING - 1, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
   CHECK(edgenail_plan_frame_svg(plan, NULL, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_why(plan, MISSING, sizeof MISSING - 1, NULL, 0, &needed) == EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_why(plan, NULL, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_why_utf16(plan, NULL, 1, NULL, 0, &needed) == EDGENAIL_STATUS_NULL_POINTER);
 }
 
 /* Every page of cut sheets is there, and none before the first or after the last. */

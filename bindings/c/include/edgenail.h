@@ -1073,6 +1073,14 @@ typedef struct edgenail_alternatives_row {
    * What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend. In 1/10,000 of the objective's unit.
    */
   int64_t difference;
+  /**
+   * Its place among the alternatives of its wall, from 0.
+   */
+  int64_t place;
+  /**
+   * How many more things have to be mended on it than on the chosen one; below zero for fewer.
+   */
+  int64_t more_to_mend;
 } edgenail_alternatives_row;
 
 /**
@@ -1294,6 +1302,38 @@ typedef struct edgenail_interfaces_row {
    */
   double ratio;
 } edgenail_interfaces_row;
+
+/**
+ * A part of its cost in which an alternative is not the same as the chosen layout: why this one and not that one. The amounts of an alternative sum to its difference.
+ *
+ * A row of the table `differences`; the table's text is read with `edgenail_plan_text`.
+ */
+typedef struct edgenail_differences_row {
+  /**
+   * Place of the wall in the house.
+   */
+  int64_t wall_index;
+  /**
+   * Place of the alternative among those of its wall, from 0.
+   */
+  int64_t alternative;
+  /**
+   * How many of them the alternative has.
+   */
+  int64_t quantity;
+  /**
+   * How many of them the chosen layout has.
+   */
+  int64_t quantity_chosen;
+  /**
+   * How many more the alternative has; below zero for fewer.
+   */
+  int64_t quantity_difference;
+  /**
+   * What they cost more in the alternative; below zero for less. In 1/10,000 of the objective's unit.
+   */
+  int64_t amount_difference;
+} edgenail_differences_row;
 
 #ifdef __cplusplus
 extern "C" {
@@ -1857,6 +1897,34 @@ int32_t edgenail_plan_frame_svg(const struct edgenail_plan *plan,
                                 int64_t *out_needed);
 
 /**
+ * Why this layout of a wall and not another, as text in UTF-8 to be read by a person: each alternative with the parts of
+ * its cost that are not the same; `wall` is the wall's name. The table `differences` holds the same as numbers.
+ *
+ * Returns what `edgenail_plan_wall_svg` returns. No final zero is written.
+ *
+ * Caller: As `edgenail_plan_wall_svg`.
+ */
+int32_t edgenail_plan_why(const struct edgenail_plan *plan,
+                          const char *wall,
+                          int64_t wall_length,
+                          char *buffer,
+                          int64_t capacity,
+                          int64_t *out_needed);
+
+/**
+ * As `edgenail_plan_why`, name and text in UTF-16; lengths, capacity and size count code units.
+ *
+ * Caller: `plan` is a live plan; `wall` points at `wall_length` code units; `buffer` has room for `capacity` code units;
+ * `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_plan_why_utf16(const struct edgenail_plan *plan,
+                                const uint16_t *wall,
+                                int64_t wall_length,
+                                uint16_t *buffer,
+                                int64_t capacity,
+                                int64_t *out_needed);
+
+/**
  * How many pages the drawing of all sheets that are cut has: at least one.
  *
  * Returns `EDGENAIL_STATUS_OK`, or a status of misuse; `*out_count` is then left as it was.
@@ -2235,6 +2303,23 @@ int32_t edgenail_plan_interfaces(const struct edgenail_plan *plan,
                                  int64_t capacity,
                                  int64_t row_size,
                                  int64_t *out_count);
+
+/**
+ * Rows of the table `differences` from the one numbered `first`, as many as there are and `capacity` allows.
+ *
+ * `row_size` is `sizeof(edgenail_differences_row)`. Writes how many rows were written in `out_count`. Returns
+ * `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+ * the end.
+ *
+ * Caller: `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_plan_differences(const struct edgenail_plan *plan,
+                                  int64_t first,
+                                  struct edgenail_differences_row *rows,
+                                  int64_t capacity,
+                                  int64_t row_size,
+                                  int64_t *out_count);
 
 /**
  * How many tables a plan has.

@@ -179,7 +179,7 @@ pub unsafe extern "C" fn edgenail_plan_wall_svg(
 ) -> i32 {
     guard(|| {
         // SAFETY: the caller's promise is the same as ours.
-        let svg = unsafe { svg_of_wall(plan, wall, wall_length, edgenail::Plan::wall_svg) }?;
+        let svg = unsafe { of_wall(plan, utf8(wall, wall_length, "wall")?, edgenail::Plan::wall_svg) }?;
         // SAFETY: the caller's promise is the same as ours.
         unsafe { put_utf8(&svg, buffer, capacity, out_needed) }
     })
@@ -204,9 +204,57 @@ pub unsafe extern "C" fn edgenail_plan_frame_svg(
 ) -> i32 {
     guard(|| {
         // SAFETY: the caller's promise is the same as ours.
-        let svg = unsafe { svg_of_wall(plan, wall, wall_length, edgenail::Plan::frame_svg) }?;
+        let svg = unsafe { of_wall(plan, utf8(wall, wall_length, "wall")?, edgenail::Plan::frame_svg) }?;
         // SAFETY: the caller's promise is the same as ours.
         unsafe { put_utf8(&svg, buffer, capacity, out_needed) }
+    })
+}
+
+/// Why this layout of a wall and not another, as text in UTF-8 to be read by a person: each alternative with the parts of
+/// its cost that are not the same; `wall` is the wall's name. The table `differences` holds the same as numbers.
+///
+/// Returns what `edgenail_plan_wall_svg` returns. No final zero is written.
+///
+/// # Safety
+///
+/// As `edgenail_plan_wall_svg`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_why(
+    plan: *const edgenail_plan,
+    wall: *const c_char,
+    wall_length: i64,
+    buffer: *mut c_char,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        let text = unsafe { of_wall(plan, utf8(wall, wall_length, "wall")?, edgenail::Plan::why) }?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf8(&text, buffer, capacity, out_needed) }
+    })
+}
+
+/// As `edgenail_plan_why`, name and text in UTF-16; lengths, capacity and size count code units.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `wall` points at `wall_length` code units; `buffer` has room for `capacity` code units;
+/// `out_needed` points at an `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_why_utf16(
+    plan: *const edgenail_plan,
+    wall: *const u16,
+    wall_length: i64,
+    buffer: *mut u16,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        let text = unsafe { of_wall(plan, &utf16(wall, wall_length, "wall")?, edgenail::Plan::why) }?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf16(&text, buffer, capacity, out_needed) }
     })
 }
 
@@ -257,19 +305,18 @@ pub unsafe extern "C" fn edgenail_plan_cut_sheets_svg(
     })
 }
 
-/// One drawing of the wall of this name.
+/// What a plan says of the wall of this name.
 ///
 /// # Safety
 ///
-/// `plan` is a live plan; `wall` points at `wall_length` bytes.
-unsafe fn svg_of_wall(
+/// `plan` is a live plan.
+unsafe fn of_wall(
     plan: *const edgenail_plan,
-    wall: *const c_char,
-    wall_length: i64,
-    draw: impl FnOnce(&edgenail::Plan, &str) -> Option<String>,
+    wall: &str,
+    say: impl FnOnce(&edgenail::Plan, &str) -> Option<String>,
 ) -> Result<String, Fault> {
     // SAFETY: the caller's promise is the same as ours.
-    let (plan, wall) = unsafe { (borrow(plan, "plan")?, utf8(wall, wall_length, "wall")?) };
+    let plan = unsafe { borrow(plan, "plan") }?;
     let missing = || Fault::argument(Status::NotFound, "wall", "there is no wall of this name");
-    draw(&plan.plan, wall).ok_or_else(missing)
+    say(&plan.plan, wall).ok_or_else(missing)
 }

@@ -759,11 +759,15 @@ pub struct edgenail_alternatives_row {
     pub cost: i64,
     /// What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend. In 1/10,000 of the objective's unit.
     pub difference: i64,
+    /// Its place among the alternatives of its wall, from 0.
+    pub place: i64,
+    /// How many more things have to be mended on it than on the chosen one; below zero for fewer.
+    pub more_to_mend: i64,
 }
 
 impl Row for edgenail_alternatives_row {
     const TABLE: &str = "alternatives";
-    const COLUMNS: &[&str] = &["wall_index", "panels", "reach", "cost", "difference"];
+    const COLUMNS: &[&str] = &["wall_index", "panels", "reach", "cost", "difference", "place", "more_to_mend"];
 }
 
 /// Rows of the table `alternatives` from the one numbered `first`, as many as there are and `capacity` allows.
@@ -1083,6 +1087,54 @@ pub unsafe extern "C" fn edgenail_plan_interfaces(
     plan: *const edgenail_plan,
     first: i64,
     rows: *mut edgenail_interfaces_row,
+    capacity: i64,
+    row_size: i64,
+    out_count: *mut i64,
+) -> i32 {
+    // SAFETY: the caller's promise is the same as ours.
+    unsafe { fill(plan, rows, Page { first, capacity, row_size }, out_count) }
+}
+
+/// A part of its cost in which an alternative is not the same as the chosen layout: why this one and not that one. The amounts of an alternative sum to its difference.
+///
+/// A row of the table `differences`; the table's text is read with `edgenail_plan_text`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct edgenail_differences_row {
+    /// Place of the wall in the house.
+    pub wall_index: i64,
+    /// Place of the alternative among those of its wall, from 0.
+    pub alternative: i64,
+    /// How many of them the alternative has.
+    pub quantity: i64,
+    /// How many of them the chosen layout has.
+    pub quantity_chosen: i64,
+    /// How many more the alternative has; below zero for fewer.
+    pub quantity_difference: i64,
+    /// What they cost more in the alternative; below zero for less. In 1/10,000 of the objective's unit.
+    pub amount_difference: i64,
+}
+
+impl Row for edgenail_differences_row {
+    const TABLE: &str = "differences";
+    const COLUMNS: &[&str] = &["wall_index", "alternative", "quantity", "quantity_chosen", "quantity_difference", "amount_difference"];
+}
+
+/// Rows of the table `differences` from the one numbered `first`, as many as there are and `capacity` allows.
+///
+/// `row_size` is `sizeof(edgenail_differences_row)`. Writes how many rows were written in `out_count`. Returns
+/// `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_ROW_SIZE`, or `EDGENAIL_STATUS_NOT_FOUND` when `first` lies beyond
+/// the end.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `rows` has room for `capacity` rows of `row_size` bytes; `out_count` points at an
+/// `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_differences(
+    plan: *const edgenail_plan,
+    first: i64,
+    rows: *mut edgenail_differences_row,
     capacity: i64,
     row_size: i64,
     out_count: *mut i64,

@@ -72,6 +72,12 @@ impl Planned {
         drawing.ok_or_else(|| PyKeyError::new_err(wall.to_owned()))
     }
 
+    /// Why the layout of a wall and not another, as text.
+    fn why(&self, py: Python<'_>, wall: &str) -> PyResult<String> {
+        let text = call(py, || Ok(self.plan.why(wall)))?;
+        text.ok_or_else(|| PyKeyError::new_err(wall.to_owned()))
+    }
+
     /// How many pages the drawing of cut sheets has.
     fn cut_sheet_pages(&self, py: Python<'_>) -> PyResult<usize> {
         call(py, || Ok(self.plan.cut_sheet_pages()))

@@ -76,9 +76,9 @@ fn every_case(language: &str, linking: Linking) -> Result<String, String> {
     edgenail_cases::run::run(language, |case| answer(&driver, &folder, case))
 }
 
-/// Every drawing of the demo house is the same in C, byte for byte.
+/// Every drawing of the demo house, and why its walls are laid out so, is the same in C, byte for byte.
 #[test]
-fn drawings_are_the_same_in_c() {
+fn drawings_and_reasons_are_the_same_in_c() {
     let (driver, folder) = driver("c-drawings", Linking::Static).unwrap_or_else(|fault| panic!("{fault}"));
     let input = folder.join("demo.json");
     assert!(fs::write(&input, edgenail::demo::HOUSE_JSON).is_ok());
@@ -92,6 +92,7 @@ fn drawings_are_the_same_in_c() {
     let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON).unwrap_or_else(|fault| panic!("{fault}"));
     for wall in plan.walls() {
         assert_eq!(ask("svg", &wall.name), plan.wall_svg(&wall.name), "{}", wall.name);
+        assert_eq!(ask("why", &wall.name), plan.why(&wall.name), "{}", wall.name);
         assert_eq!(
             ask("frame", &wall.name),
             plan.frame_svg(&wall.name),

@@ -1,4 +1,4 @@
-//! Plans a house and leaves the plan, its take-off, its order of work and its drawings in a folder.
+//! Plans a house and leaves the plan, its take-off, its order of work, its drawings and why its layouts were chosen in a folder.
 //!
 //! `plan_house [HOUSE.json FOLDER]` — without arguments the embedded demo house goes to `target/demo`.
 
@@ -32,6 +32,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         let name = file_name(&wall.name, &mut taken);
         if let Some(svg) = plan.wall_svg(&wall.name) {
             write(&format!("wall-{name}.svg"), &svg)?;
+        }
+        if let Some(text) = plan.why(&wall.name) {
+            write(&format!("why-{name}.txt"), &text)?;
         }
         if let Some(svg) = plan.frame_svg(&wall.name) {
             write(&format!("frame-{name}.svg"), &svg)?;

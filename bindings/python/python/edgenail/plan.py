@@ -168,6 +168,23 @@ class Plan:
         return self.table("alternatives")
 
     @property
+    def differences(self) -> Table:
+        """The parts of its cost in which each alternative is not the same as the chosen layout."""
+        return self.table("differences")
+
+    def why(self, wall: str) -> str:
+        """Why this layout of a wall and not another, as text: each alternative with the parts of its cost that differ.
+
+        Raises ``KeyError`` when there is no such wall.
+
+        >>> import edgenail
+        >>> plan = edgenail.plan(edgenail.demo_house())
+        >>> "Alternative 1:" in plan.why("south")
+        True
+        """
+        return self._planned.why(wall)
+
+    @property
     def steps(self) -> Table:
         """The order of work on each wall, with its hold points and what each step waits for."""
         return self.table("steps")

@@ -118,6 +118,15 @@ pub struct Finding {
     pub message: Wording,
 }
 
+/// How many of these have to be mended before sheathing goes on. A nail that has no place is no fault of a layout.
+pub fn to_mend(findings: &[Finding]) -> usize {
+    let mend = findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Mend);
+    mend.filter(|finding| finding.code != FindingCode::NailBlocked)
+        .count()
+}
+
 impl Finding {
     /// A finding about a wall, without particulars.
     pub(crate) fn of(wall: &str, code: FindingCode, severity: Severity) -> Self {

@@ -205,6 +205,24 @@ impl Plan {
         self.results(|results| report::table(results, name))
     }
 
+    /// Why this layout of a wall and not another: each alternative beside it, as a small table of the parts of its cost that
+    /// are not the same, to be read by a person; the table `differences` holds the same as numbers. `None` where no wall has
+    /// this name.
+    ///
+    /// ```
+    /// let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON)?;
+    /// let text = plan.why(&plan.walls()[0].name);
+    /// assert!(text.is_some_and(|text| text.contains("Alternative 1:")));
+    /// # Ok::<(), edgenail::Error>(())
+    /// ```
+    pub fn why(&self, wall: &str) -> Option<String> {
+        let index = self.wall(wall)?.index;
+        self.results(|results| {
+            let of_wall = results.walls.iter().find(|results| results.frame.wall == index)?;
+            Some(report::why(&self.house, of_wall))
+        })
+    }
+
     /// How many pages the drawing of all sheets that are cut has: at least one.
     pub fn cut_sheet_pages(&self) -> usize {
         sheet::cut_pages(&self.house, &self.walls, &self.cutting)

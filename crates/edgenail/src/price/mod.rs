@@ -13,12 +13,14 @@ mod breaks;
 mod corner;
 mod cost;
 mod course;
+mod difference;
 mod estimate;
 mod piece;
 mod total;
 
 pub use crate::takeoff::{Part, PartKind};
 pub use cost::{Account, Cost, CostPart, Tally};
+pub use difference::{CostDifference, differences};
 pub use total::{cost, judgement, layout_cost, local};
 
 use crate::amount::Amount;

@@ -1,11 +1,12 @@
 //! The table `alternatives`.
 
-use super::{Results, WallName};
+use super::{OBJECTIVE_UNIT, Results, WallName};
 use crate::search::Alternative;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
     wall: WallName<'a>,
+    place: i64,
     alternative: &'a Alternative,
 }
 
@@ -13,14 +14,15 @@ pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
     let walls = results.named_walls();
     walls
         .flat_map(|(wall, results)| {
-            let row = move |alternative| Row { wall, alternative };
-            results.alternatives.iter().map(row)
+            let row = move |(place, alternative)| Row {
+                wall,
+                place,
+                alternative,
+            };
+            (0..).zip(results.alternatives).map(row)
         })
         .collect()
 }
-
-/// The unit of every amount here.
-const UNIT: &str = "1/10,000 of the objective's unit";
 
 pub(super) fn schema<'a>() -> Schema<Row<'a>> {
     Schema {
@@ -40,11 +42,11 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::length("reach", "How far it reaches below the lowest plate.", |row| {
                 row.alternative.reach
             }),
-            Field::int_in(UNIT, "cost", "What it costs.", |row| {
+            Field::int_in(OBJECTIVE_UNIT, "cost", "What it costs.", |row| {
                 row.alternative.total.ten_thousandths()
             }),
             Field::int_in(
-                UNIT,
+                OBJECTIVE_UNIT,
                 "difference",
                 "What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend.",
                 |row| row.alternative.difference.ten_thousandths(),
@@ -53,6 +55,16 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 "breaks",
                 "The rule that it breaks; empty where it breaks none.",
                 |row| row.alternative.breaks.as_str().into(),
+            ),
+            Field::int(
+                "place",
+                "Its place among the alternatives of its wall, from 0.",
+                |row| row.place,
+            ),
+            Field::int(
+                "more_to_mend",
+                "How many more things have to be mended on it than on the chosen one; below zero for fewer.",
+                |row| row.alternative.more_to_mend,
             ),
         ],
     }

@@ -1,6 +1,6 @@
 //! The table `costs`.
 
-use super::{Results, WallName};
+use super::{OBJECTIVE_UNIT, Results, WallName};
 use crate::price::CostPart;
 use crate::table::{Field, Schema};
 
@@ -15,9 +15,6 @@ pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
         .flat_map(|(wall, results)| results.cost.parts.iter().map(move |part| Row { wall, part }))
         .collect()
 }
-
-/// The unit of every amount here.
-const UNIT: &str = "1/10,000 of the objective's unit";
 
 pub(super) fn schema<'a>() -> Schema<Row<'a>> {
     Schema {
@@ -40,12 +37,12 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
                 row.part.part.counts().into()
             }),
             Field::int_in(
-                UNIT,
+                OBJECTIVE_UNIT,
                 "weight",
                 "What one of them weighs: its rate, where one rate holds for all, else their mean.",
                 |row| row.part.weight.ten_thousandths(),
             ),
-            Field::int_in(UNIT, "amount", "What they cost.", |row| {
+            Field::int_in(OBJECTIVE_UNIT, "amount", "What they cost.", |row| {
                 row.part.amount.ten_thousandths()
             }),
         ],

@@ -12,6 +12,7 @@ mod cells;
 mod costs;
 mod cut_list;
 mod cuts;
+mod differences;
 mod edges;
 mod findings;
 mod interfaces;
@@ -26,6 +27,7 @@ mod sheets;
 mod steps;
 mod takeoff;
 mod walls;
+mod why;
 mod word;
 
 use crate::blocking::Blocking;
@@ -43,6 +45,7 @@ use crate::steps::Step;
 use crate::table::{Column, Data, Head, Kind, Schema, Table, Written};
 use crate::takeoff::Takeoff;
 use serde::ser::{Serialize, SerializeMap, Serializer};
+pub(crate) use why::why;
 pub(crate) use word::word;
 
 /// What the stages made of a house, as far as tables show it.
@@ -137,13 +140,16 @@ macro_rules! tables {
 
 tables! {
     walls openings members panels outlines edges blocks nail_rows nails sheets cuts cut_list takeoff costs alternatives
-    findings cells steps capacity resistance interfaces
+    findings cells steps capacity resistance interfaces differences
 }
 
 /// All tables of a document. Single nails are left to their rows.
 pub(crate) struct Tables<'r>(pub &'r Results<'r>);
 
 const LEFT_OUT: &str = "nails";
+
+/// The unit of what layouts cost.
+const OBJECTIVE_UNIT: &str = "1/10,000 of the objective's unit";
 
 impl Definition {
     /// The table without rows.

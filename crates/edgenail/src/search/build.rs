@@ -3,7 +3,7 @@
 use super::space::Space;
 use crate::amount::Amount;
 use crate::evaluate::{BackedLayout, Evaluated};
-use crate::finding::{Finding, FindingCode, Severity};
+use crate::finding::{Finding, FindingCode, Severity, to_mend};
 use crate::house::House;
 use crate::layout::{Layout, LayoutSpec, Running};
 use crate::length::Length;
@@ -97,13 +97,8 @@ impl Built {
 type Wrong = (usize, usize);
 
 fn wrong(findings: &[Finding]) -> Wrong {
-    let mend =
-        |finding: &&Finding| finding.severity == Severity::Mend && finding.code != FindingCode::NailBlocked;
     let refused = |finding: &&Finding| finding.severity == Severity::Refuse;
-    (
-        findings.iter().filter(refused).count(),
-        findings.iter().filter(mend).count(),
-    )
+    (findings.iter().filter(refused).count(), to_mend(findings))
 }
 
 /// Legal first, then with least to mend, then cheap, then by the order of ties: each field before those under it.

@@ -29,6 +29,7 @@ use crate::length::Length;
 use crate::price::layout_cost;
 pub use alternative::Alternative;
 use alternative::alternative;
+pub(crate) use alternative::summary;
 use build::{Candidate, build};
 use course::{Course, Slot};
 use space::Space;
@@ -92,7 +93,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     }
     let alternatives = built
         .take(most)
-        .map(|other| alternative(house, &other, chosen.cost.total))
+        .map(|other| alternative(house, &other, &chosen))
         .collect();
     Ok(Found {
         chosen,
