@@ -217,6 +217,29 @@ static void error_list(void) {
   CHECK(edgenail_version(text, 1, NULL) == EDGENAIL_STATUS_NULL_POINTER);
 }
 
+/* A house of which no sheet is on hand: the rule, then the demand with what was tried in its place. */
+static void impossible(void) {
+  static const char house[] =
+      "{\"walls\": [{\"name\": \"w\", \"length\": \"8 ft\"}], \"stock\": {\"sheets\": [{\"name\": \"4x8\", "
+      "\"width\": \"48\", \"length\": \"96\", \"category\": \"7/16\", \"price\": 16, \"on_hand\": 0}]}}";
+  static const char *const said[] = {"unmet_demand", "/stock/sheets/0/on_hand", "w", "0", "null"};
+  edgenail_plan *plan = NULL;
+  char text[256];
+  int64_t needed = 0;
+  int32_t field;
+  CHECK(edgenail_plan_new_json(house, sizeof house - 1, &plan) == EDGENAIL_STATUS_NO_LAYOUT);
+  CHECK(plan == NULL);
+  CHECK(edgenail_error_count() == 2);
+  CHECK(edgenail_error_text(0, EDGENAIL_ERROR_FIELD_CODE, text, sizeof text, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(needed == 9 && memcmp(text, "no_layout", 9) == 0);
+  for (field = 0; field < 5; ++field) {
+    CHECK(edgenail_error_text(1, field, text, sizeof text, &needed) == EDGENAIL_STATUS_OK);
+    CHECK(needed == (int64_t)strlen(said[field]) && memcmp(text, said[field], strlen(said[field])) == 0);
+  }
+  CHECK(edgenail_error_text(1, EDGENAIL_ERROR_FIELD_MESSAGE, text, sizeof text, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(needed > 0);
+}
+
 static void no_plan(void) {
   char text[8];
   uint16_t units[8];
@@ -425,6 +448,7 @@ int main(int argc, char **argv) {
   choices();
   cells();
   error_list();
+  impossible();
   no_plan();
   lengths();
   CHECK(edgenail_plan_new_json(text, size, &plan) == EDGENAIL_STATUS_OK);

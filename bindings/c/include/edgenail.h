@@ -89,7 +89,9 @@ typedef enum edgenail_status {
    */
   EDGENAIL_STATUS_INPUT = 100,
   /**
-   * No layout of a wall satisfies the rules that may not be broken.
+   * No layout of a wall satisfies the rules that may not be broken. The first entry of the error list tells the rule; each
+   * further one, of the code `unmet_demand`, a demand that cannot be met beside the others: its field, what it says, what
+   * was tried in its place and makes the wall possible. Which of them belong together, `edgenail_error_json` tells.
    */
   EDGENAIL_STATUS_NO_LAYOUT = 200,
   /**

@@ -75,6 +75,30 @@ impl Fault {
         }
     }
 
+    /// The rule that cannot be kept, then every demand whose change was tried and makes the wall possible.
+    fn no_layout(wall: &str, message: &str, remedies: &[edgenail::error::Remedy], json: String) -> Self {
+        let first = Entry {
+            code: "no_layout".into(),
+            wall: wall.to_owned(),
+            message: message.to_owned(),
+            ..Entry::default()
+        };
+        let changes = remedies.iter().flat_map(|remedy| &remedy.changes);
+        let unmet = changes.map(|unmet| Entry {
+            code: "unmet_demand".into(),
+            path: unmet.path.clone(),
+            wall: wall.to_owned(),
+            found: unmet.found_text(),
+            allowed: unmet.wanted_text(),
+            message: format!("{}; possible with {}", unmet.demand, unmet.remedy),
+        });
+        Self {
+            status: Status::NoLayout,
+            entries: std::iter::once(first).chain(unmet).collect(),
+            json,
+        }
+    }
+
     fn panic() -> Self {
         Self::argument(
             Status::Internal,
@@ -90,7 +114,11 @@ impl From<edgenail::Error> for Fault {
         let (status, code) = match &error {
             edgenail::Error::Issues { .. } => (Status::Input, "input"),
             edgenail::Error::Length { error } => return Self::length(error, json),
-            edgenail::Error::NoLayout { .. } => (Status::NoLayout, "no_layout"),
+            edgenail::Error::NoLayout {
+                wall,
+                message,
+                remedies,
+            } => return Self::no_layout(wall, message, remedies, json),
             _ => (Status::Internal, "internal"),
         };
         let mut entries: Vec<Entry> = error.issues().iter().map(Entry::from).collect();

@@ -28,7 +28,9 @@ pub enum edgenail_status {
     NotUtf16 = 12,
     /// The input has faults; each is an entry of the error list.
     Input = 100,
-    /// No layout of a wall satisfies the rules that may not be broken.
+    /// No layout of a wall satisfies the rules that may not be broken. The first entry of the error list tells the rule; each
+    /// further one, of the code `unmet_demand`, a demand that cannot be met beside the others: its field, what it says, what
+    /// was tried in its place and makes the wall possible. Which of them belong together, `edgenail_error_json` tells.
     NoLayout = 200,
     /// The batch was cancelled: it has no further outcomes.
     Cancelled = 201,

@@ -71,6 +71,9 @@ pub struct ExpectedError {
     /// JSON pointer to the field of the input.
     #[serde(default)]
     pub path: Option<String>,
+    /// What else the error's document says: JSON pointer to value.
+    #[serde(default)]
+    pub says: BTreeMap<String, Value>,
 }
 
 /// A source, as `sources.json` describes it.

@@ -11,7 +11,11 @@ pub fn differences(case: &Case, answer: &Answer) -> Vec<String> {
         Err(error) => return vec![format!("the answer is not JSON: {error}")],
     };
     match (&case.expect_error, answer) {
-        (Some(expected), Answer::Error(_)) => fault(expected, &document).into_iter().collect(),
+        (Some(expected), Answer::Error(_)) => {
+            let says = expected.says.iter();
+            let other = says.filter_map(|(pointer, wanted)| value(case, pointer, wanted, &document));
+            fault(expected, &document).into_iter().chain(other).collect()
+        }
         (Some(expected), Answer::Result(_)) => vec![format!("expected {} but got a result", expected.code)],
         (None, Answer::Error(text)) => vec![format!("expected a result but got {text}")],
         (None, Answer::Result(_)) => case

@@ -13,7 +13,7 @@ from edgenail.batch import Batch, Figures, Outcome, plan_batch
 from edgenail.capacity import Capacity, Derivation, Input, Step, capacity
 from edgenail.changes import Change, WhatIf
 from edgenail.columns import CapacityColumns, capacity_columns
-from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError
+from edgenail.errors import EdgenailError, InputError, InternalError, Issue, NoLayoutError, Unmet
 from edgenail.house import House
 from edgenail.lengths import Length, Shown
 from edgenail.plan import Plan, demo_house, generated_house, plan
@@ -44,6 +44,7 @@ __all__ = [
     "Step",
     "Street",
     "Table",
+    "Unmet",
     "WhatIf",
     "__version__",
     "capacity",

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from typing import Any
 
-__all__ = ["EdgenailError", "InputError", "InternalError", "Issue", "NoLayoutError"]
+__all__ = ["EdgenailError", "InputError", "InternalError", "Issue", "NoLayoutError", "Unmet"]
 
 
 @dataclass(frozen=True)
@@ -82,6 +83,22 @@ class InputError(EdgenailError, ValueError):
         return self.issues[0].allowed
 
 
+@dataclass(frozen=True)
+class Unmet:
+    """A demand of practice or stock that cannot be met beside the others, and what was tried in its place."""
+
+    path: str
+    """JSON pointer to the field that demands it, in the house as it is understood, where every field is said."""
+    found: Any
+    """What the field says."""
+    wanted: Any
+    """What was tried in its place, as the field takes it."""
+    demand: str
+    """What is demanded, for a person."""
+    remedy: str
+    """What would make it possible, for a person."""
+
+
 class NoLayoutError(EdgenailError):
     """No layout of a wall satisfies the rules that may not be broken."""
 
@@ -89,6 +106,12 @@ class NoLayoutError(EdgenailError):
     def wall(self) -> str:
         """The wall's name."""
         return str(json.loads(self.json)["wall"])
+
+    @property
+    def remedies(self) -> list[list[Unmet]]:
+        """Changes under which the wall has a layout, each tried; of one with several parts none may be left out."""
+        remedies = json.loads(self.json)["remedies"]
+        return [[Unmet(**change) for change in remedy["changes"]] for remedy in remedies]
 
 
 class InternalError(EdgenailError, RuntimeError):

@@ -274,7 +274,7 @@ def document(house: object) -> bytes:
         return house.encode()
     if isinstance(house, Mapping):
         house = dict(house)
-    return json.dumps(house, ensure_ascii=False, allow_nan=False, default=_plain).encode()
+    return json.dumps(house, ensure_ascii=False, default=_plain).encode()
 
 
 def _plain(value: object) -> object:

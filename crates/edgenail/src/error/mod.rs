@@ -1,5 +1,9 @@
 //! What ends a computation without a plan.
 
+mod remedy;
+
+pub use remedy::{Remedy, Unmet};
+
 use crate::issue::Issue;
 use crate::length::{LengthError, LengthFault};
 use serde::{Serialize, Serializer};
@@ -21,12 +25,14 @@ pub enum Error {
         #[serde(rename = "issues", serialize_with = "one_issue")]
         error: LengthError,
     },
-    /// No layout of a wall satisfies the rules that may not be broken.
+    /// No layout of a wall satisfies the rules that may not be broken; of several such walls the first in the house.
     NoLayout {
         /// The wall's name.
         wall: String,
         /// A sentence for a person: which rule, and where.
         message: String,
+        /// What would make it possible, each tried; empty where nothing that was tried does, and from a search alone.
+        remedies: Vec<Remedy>,
     },
     /// The library contradicted itself; a fault of the library, never of the input.
     Internal {
@@ -62,7 +68,14 @@ impl fmt::Display for Error {
                 Ok(())
             }
             Self::Length { error } => error.fmt(f),
-            Self::NoLayout { wall, message } => write!(f, "{wall}: {message}"),
+            Self::NoLayout {
+                wall,
+                message,
+                remedies,
+            } => {
+                write!(f, "{wall}: {message}")?;
+                remedies.iter().try_for_each(|remedy| write!(f, "\n{remedy}"))
+            }
             Self::Internal { message } => write!(f, "internal error: {message}"),
         }
     }

@@ -95,6 +95,8 @@ pub enum FindingCode {
     NotCarried,
     /// What resists a demand could not be told.
     CapacityUnknown,
+    /// Fewer sheets are on hand than are cut.
+    SheetsShort,
 }
 
 /// One finding: what, how much it matters, where, and what is allowed.

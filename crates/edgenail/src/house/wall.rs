@@ -39,3 +39,14 @@ pub struct Wall {
     /// How this wall is worked: the house's practice with the changes made for this wall.
     pub practice: Practice,
 }
+
+impl Wall {
+    /// The category of its sheets: what the first segment that says one asks for, else what practice says.
+    pub fn sheet_category(&self) -> &str {
+        let mut asked = self
+            .segments
+            .iter()
+            .filter_map(|segment| segment.category.as_deref());
+        asked.next().unwrap_or(&self.practice.assembly.category)
+    }
+}

@@ -1,7 +1,7 @@
 //! From a house to its plan: every wall through its stages, then cutting over the house, then the take-off.
 
 use super::shared::shared;
-use super::{Plan, Resistance, WallPlan, given, law, resisted};
+use super::{Plan, Resistance, WallPlan, given, impossible, law, resisted, short};
 use crate::capacity::{schedule_house, storey_lines};
 use crate::cutting::{blanks, cut};
 use crate::error::Error;
@@ -47,20 +47,26 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
 pub fn plan_house_on(threads: NonZeroUsize, mut house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
     let schedules = schedule_house(&mut house);
     let walls = shared(house.walls.len(), threads, |index| plan_wall(&house, index));
-    let mut walls = walls.into_iter().collect::<Result<Vec<_>, _>>()?;
+    let explained = |(index, wall): (usize, Result<WallPlan, Error>)| {
+        wall.map_err(|error| impossible::explained(&house, index, error))
+    };
+    let mut walls = walls
+        .into_iter()
+        .enumerate()
+        .map(explained)
+        .collect::<Result<Vec<_>, _>>()?;
     both_faces(&house, &mut walls);
     let layouts: Vec<(usize, &Layout)> = walls
         .iter()
         .map(|wall| (wall.index as usize, &wall.built.layout))
         .collect();
-    let cutting = match house.walls.first() {
-        Some(wall) => cut(&house.stock, &wall.practice, &blanks(&house, &layouts)),
-        None => {
-            return Err(Error::Internal {
-                message: "a house without walls was read".to_owned(),
-            });
-        }
+    let Some(practice) = house.walls.first().map(|wall| &wall.practice) else {
+        return Err(Error::Internal {
+            message: "a house without walls was read".to_owned(),
+        });
     };
+    let cutting = cut(&house.stock, practice, &blanks(&house, &layouts));
+    let short = short::findings(&house, practice, &walls, &cutting);
     let built: Vec<BuiltWall<'_>> = walls
         .iter()
         .map(|wall| BuiltWall {
@@ -78,6 +84,12 @@ pub fn plan_house_on(threads: NonZeroUsize, mut house: House, assumed: Vec<Assum
     for line in &capacity {
         if let Some(wall) = walls.iter_mut().find(|wall| wall.index == line.wall) {
             wall.findings.extend(resisted::findings(&wall.name, line));
+            wall.findings.sort_by_key(|finding| finding.severity);
+        }
+    }
+    for (index, finding) in short {
+        if let Some(wall) = walls.iter_mut().find(|wall| wall.index == index) {
+            wall.findings.push(finding);
             wall.findings.sort_by_key(|finding| finding.severity);
         }
     }

@@ -3,7 +3,7 @@
 use super::demand::ResistanceDocument;
 use super::{Plan, WallPlan};
 use crate::caution::CAUTION;
-use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Proof};
+use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Proof, Uncut};
 use crate::house::House;
 use crate::length::Length;
 use crate::price::Cost;
@@ -62,6 +62,7 @@ struct CuttingDocument<'a> {
     proof: &'a Proof,
     sheets: &'a [CutSheet],
     leftovers: &'a [Leftover],
+    uncut: &'a [Uncut],
 }
 
 #[derive(Serialize)]
@@ -129,5 +130,6 @@ fn cutting(cutting: &CutPlan) -> CuttingDocument<'_> {
         proof: &cutting.proof,
         sheets: &cutting.sheets,
         leftovers: &cutting.leftovers,
+        uncut: &cutting.uncut,
     }
 }

@@ -5,10 +5,12 @@ mod demand;
 mod document;
 mod figures;
 mod given;
+mod impossible;
 mod law;
 mod resisted;
 mod shared;
 mod sheet;
+mod short;
 
 pub use compose::{plan_house, plan_house_on};
 pub use figures::Figures;

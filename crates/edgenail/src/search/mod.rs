@@ -66,10 +66,11 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     let none = |message: &str| Error::NoLayout {
         wall: name.to_owned(),
         message: message.to_owned(),
+        remedies: Vec::new(),
     };
     let mut space = Space::new(house, frame).ok_or_else(|| none("the house has no such wall"))?;
     if space.sheets.is_empty() {
-        return Err(none("no sheet of the category that is asked for is in stock"));
+        return Err(none("no sheet of the category that is asked for is on hand"));
     }
     let mut effort = 0;
     let (mut found, mut stopped) = candidates(&space, house, &mut effort);

@@ -43,11 +43,7 @@ impl<'a> Space<'a> {
     pub fn new(house: &'a House, frame: &'a Frame) -> Option<Self> {
         let wall = house.walls.get(frame.wall as usize)?;
         let practice = &wall.practice;
-        let category = wall
-            .segments
-            .iter()
-            .find_map(|segment| segment.category.as_deref())
-            .unwrap_or(&practice.assembly.category);
+        let category = wall.sheet_category();
         let fits = |sheet: &Sheet| sheet.category == category && sheet.on_hand != Some(0);
         let sheets: Vec<u32> = (0u32..)
             .zip(&house.stock.sheets)

@@ -53,8 +53,19 @@ fn stands(tree: &Value, pointer: &str) -> bool {
 pub fn refused(document: &[u8], error: &Error) {
     match error {
         Error::Issues { issues } => self::issues(document, issues),
-        Error::NoLayout { wall, message } => {
+        Error::NoLayout {
+            wall,
+            message,
+            remedies,
+        } => {
             assert!(!wall.is_empty() && !message.is_empty(), "{error:?}");
+            for change in remedies.iter().flat_map(|remedy| &remedy.changes) {
+                let said = !change.demand.is_empty() && !change.remedy.is_empty();
+                assert!(
+                    said && change.path.starts_with('/') && change.found != change.wanted,
+                    "{change:?}"
+                );
+            }
         }
         other => panic!("{other:?}"),
     }

@@ -151,6 +151,10 @@ impl<'a> Parser<'a> {
         self.text.as_bytes().get(self.at).copied()
     }
 
+    fn rest(&self) -> &'a str {
+        self.text.get(self.at..).unwrap_or_default()
+    }
+
     fn space(&mut self) {
         while matches!(self.peek(), Some(b' ' | b'\t' | b'\n' | b'\r')) {
             self.at += 1;
@@ -181,7 +185,7 @@ impl<'a> Parser<'a> {
             Some(b'{') => self.object(depth + 1)?,
             Some(b'[') => self.list(depth + 1)?,
             Some(b'"') => Kind::Text(self.text()?),
-            Some(b'-' | b'0'..=b'9') => self.number()?,
+            Some(b'-' | b'0'..=b'9') if !self.rest().starts_with("-I") => self.number()?,
             _ => self.word()?,
         };
         Ok(Node { kind, offset })
@@ -194,11 +198,15 @@ impl<'a> Parser<'a> {
     }
 
     fn word(&mut self) -> Result<Kind<'a>, Fault> {
-        let rest = self.text.get(self.at..).unwrap_or_default();
+        let rest = self.rest();
         for (word, kind) in [
             ("true", Kind::Flag(true)),
             ("false", Kind::Flag(false)),
             ("null", Kind::Null),
+            // No JSON, but what many programs write for such doubles: the field that it stands in refuses it by name.
+            ("NaN", Kind::Number(Cow::Borrowed("NaN"))),
+            ("Infinity", Kind::Number(Cow::Borrowed("Infinity"))),
+            ("-Infinity", Kind::Number(Cow::Borrowed("-Infinity"))),
         ] {
             if rest.starts_with(word) {
                 self.at += word.len();
