@@ -43,8 +43,8 @@ fn with<'a>(house: &Value, changes: impl IntoIterator<Item = &'a Unmet>) -> Valu
     changed
 }
 
-/// Each remedy as a whole is one; a part of it is none; a sheet an eighth of an inch shorter, or a stagger so much wider, is
-/// none.
+/// Each remedy as a whole is one; a part of it is none; a sheet an eighth of an inch shorter, or a stagger an inch wider,
+/// is none.
 fn remedies_hold(house: &Value, remedies: &[Remedy], seen: &mut BTreeMap<String, usize>) {
     for remedy in remedies {
         assert!(!remedy.changes.is_empty());
@@ -62,7 +62,7 @@ fn remedies_hold(house: &Value, remedies: &[Remedy], seen: &mut BTreeMap<String,
             let eighth = Length::sixteenths(2);
             let closer = match change.path.rsplit('/').next() {
                 Some("length") => -eighth,
-                Some("stagger_least") => eighth,
+                Some("stagger_least") => Length::inches(1),
                 _ => continue,
             };
             let tried = Length::parse_exact(&change.wanted_text(), Unit::Inch).unwrap() + closer;
@@ -80,11 +80,12 @@ fn what_is_said_to_make_a_wall_possible_does() {
         json!({"running": "upright", "blocked_edges": "segments_only", "stagger_least": "30"}),
         json!({"running": "flat", "blocked_edges": "segments_only", "stagger_least": "60"}),
         json!({"running": "upright", "breaks": ["104"]}),
-        json!({"datums": ["held_up"], "filler_least": "24"}),
+        json!({"datums": ["held_up"]}),
+        json!({"running": "upright", "plate_cover_least": "1 1/2"}),
         json!({"running": "upright", "breaks": ["100"], "datums": ["flush", "held_up"], "stagger_least": "40", "blocked_edges": "segments_only"}),
     ];
     let (mut seen, mut impossible, mut several) = (BTreeMap::new(), 0, 0);
-    for seed in 0..20 {
+    for seed in 0..8 {
         for practice in &asks {
             let mut house: Value = serde_json::from_str(&house_json(seed).0).unwrap();
             if seed % 4 != 0 {
@@ -107,7 +108,7 @@ fn what_is_said_to_make_a_wall_possible_does() {
         }
     }
     assert!(
-        impossible > 30 && several > 0,
+        impossible > 10 && several > 0,
         "{impossible} impossible, {several} for several reasons"
     );
     for field in [
@@ -117,7 +118,7 @@ fn what_is_said_to_make_a_wall_possible_does() {
         "stagger_least",
         "breaks",
         "datums",
-        "filler_least",
+        "plate_cover_least",
     ] {
         assert!(seen.contains_key(field), "{field}: {seen:?}");
     }

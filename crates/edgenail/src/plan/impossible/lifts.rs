@@ -2,7 +2,8 @@
 
 use super::lift::{Lift, Range, To, exact};
 use crate::house::{
-    BlockedEdges, DatumChoice, DrawnIn, House, Practice, RimSeam, RunningChoice, Sheet, Wall,
+    BandLayer, BlockedEdges, DatumChoice, DrawnIn, House, Level, Practice, RimKind, RimSeam, RunningChoice,
+    Sheet, Wall,
 };
 use crate::length::{Length, Style};
 use crate::reading::read_house;
@@ -190,7 +191,7 @@ impl Asked<'_> {
                 }),
             );
         }
-        if practice.rim_seam == RimSeam::Seam {
+        if practice.rim_seam == RimSeam::Seam && self.has_sawn_rim() {
             let words = (
                 "sheathing is parted at a sawn rim".to_owned(),
                 "sheets that run past sawn rims",
@@ -206,6 +207,19 @@ impl Asked<'_> {
             ));
         }
         lifts
+    }
+
+    fn has_sawn_rim(self) -> bool {
+        let levels = self.wall.sections.iter().flat_map(|section| &section.stack);
+        let layers = levels.flat_map(|level| match level {
+            Level::FloorBand(band) => band.layers.as_slice(),
+            Level::Storey(_) => &[],
+        });
+        let mut rims = layers.filter_map(|layer| match layer {
+            BandLayer::Members(members) => members.rim.as_ref(),
+            _ => None,
+        });
+        rims.any(|rim| rim.kind == RimKind::Sawn)
     }
 
     /// How far the sheathing reaches below the lowest plate, where the user fixed it.
@@ -266,7 +280,7 @@ impl Asked<'_> {
             to: To::Length(Range {
                 from,
                 loosest: Length::ZERO,
-                step: self.step,
+                step: Length::inches(1),
                 words: ("seams ".to_owned(), " apart over an unblocked edge"),
                 style: self.style,
             }),
