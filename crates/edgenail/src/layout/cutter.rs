@@ -80,18 +80,56 @@ impl<'a> Cutter<'a> {
         let outlines = self.cut_back.pieces_in(inner);
         let cells = self.cells.pieces_in(strip);
         let whole = cells.len() == 1 && outlines.len() == 1;
-        let parts = cells.into_iter().filter_map(|cell| {
-            let outline = outlines
+        let mut parts = Vec::new();
+        for cell in cells {
+            let mut inside: Vec<&Shape> = outlines
                 .iter()
                 .filter(|outline| whole || lies_in(outline, &cell))
-                .max_by_key(|outline| outline.area2())?;
-            let outline = self.shortened(outline, sides, sheet, running);
-            Some(Part { cell, outline })
-        });
-        parts.collect()
+                .collect();
+            if let [first, second, ..] = inside[..] {
+                // The gap beside an opening joins what it parts: each piece has its side of it.
+                let upright = !first.bounds().y_span().overlaps(second.bounds().y_span());
+                inside.sort_by_key(|outline| {
+                    let bounds = outline.bounds();
+                    if upright { bounds.y0 } else { bounds.x0 }
+                });
+                let mut from = if upright { strip.y0 } else { strip.x0 };
+                for (index, outline) in inside.iter().enumerate() {
+                    let to = match inside.get(index + 1) {
+                        Some(next) if upright => (outline.bounds().y1 + next.bounds().y0).half(),
+                        Some(next) => (outline.bounds().x1 + next.bounds().x0).half(),
+                        None if upright => strip.y1,
+                        None => strip.x1,
+                    };
+                    let side = if upright {
+                        Rect {
+                            y0: from,
+                            y1: to,
+                            ..strip
+                        }
+                    } else {
+                        Rect {
+                            x0: from,
+                            x1: to,
+                            ..strip
+                        }
+                    };
+                    from = to;
+                    let own = self.cells.pieces_in(side);
+                    let own = own.into_iter().find(|own| lies_in(outline, own));
+                    parts.push(Part {
+                        cell: own.unwrap_or_else(|| (*outline).clone()),
+                        outline: self.shortened(outline, sides, sheet, running),
+                    });
+                }
+            } else if let Some(outline) = inside.first() {
+                let outline = self.shortened(outline, sides, sheet, running);
+                parts.push(Part { cell, outline });
+            }
+        }
+        parts
     }
 
-    /// The full gap at a joint.
     fn gap_at(&self, joint: Joint, gap: Length) -> Length {
         match joint {
             Joint::Seam => gap,

@@ -137,3 +137,29 @@ fn sheets_are_hung_from_the_starting_end_the_lowest_course_first() {
     trial.practice.starting_end = StartChoice::Right;
     assert_eq!(order(&trial), ["A3", "A2", "A1", "B3", "B2", "B1"]);
 }
+
+/// A strip whose gap ends at the side of a window keeps a piece under the window and one over it, each with its side of the
+/// gap (arithmetic: the outlines fill the strip but for gap and window).
+#[test]
+fn a_gap_beside_an_opening_parts_what_it_parts() {
+    let mut trial = Trial::new(
+        inch(144, 0),
+        inch(92, 10),
+        inch(16, 0),
+        &[(inch(48, 0), inch(97, 2))],
+    );
+    let window = Rect::new(inch(48, 1), inch(36, 0), inch(110, 0), inch(80, 0));
+    trial.openings.push(window);
+    let layout = of(&trial, &[inch(48, 0), inch(96, 2)]);
+    let middle: Vec<_> = layout.pieces.iter().filter(|piece| piece.strip == 1).collect();
+    assert_eq!(middle.len(), 2, "one piece under the window, one over it");
+    let strip = Rect::new(inch(48, 0), Length::ZERO, inch(96, 2), trial.top());
+    let cells: i128 = middle.iter().map(|piece| piece.cell.area2()).sum();
+    let hole = window.intersect(&strip).map_or(0, |shared| shared.area());
+    assert_eq!(cells, 2 * (strip.area() - hole), "the cells fill the strip");
+    for piece in middle {
+        let bounds = piece.outline.bounds();
+        assert_eq!(bounds.x0, inch(48, 1));
+        assert!(bounds.y1 <= window.y0 || window.y1 <= bounds.y0);
+    }
+}
