@@ -73,6 +73,16 @@ pub(super) struct Hammer<'s, 'a> {
     pub(super) snags: &'s mut Vec<Snag>,
 }
 
+/// The point of a slope that is nearest to a place beside it is not one of its ends.
+fn stands_before(slope: &PanelEdge, at: Point) -> bool {
+    let (right, up) = (slope.to.x - slope.from.x, slope.to.y - slope.from.y);
+    let product = |x: Length, y: Length| {
+        i128::from(right.units()) * i128::from(x.units()) + i128::from(up.units()) * i128::from(y.units())
+    };
+    let along = product(at.x - slope.from.x, at.y - slope.from.y);
+    0 <= along && along <= product(right, up)
+}
+
 impl Hammer<'_, '_> {
     /// Nails a divided line. `wood` lies along it, rising and apart; a place without wood gets no nail. A nail that has
     /// to move stays within the `limits`.
@@ -200,7 +210,7 @@ impl Hammer<'_, '_> {
         let clear = self
             .slopes
             .iter()
-            .filter(|slope| slope.span().contains(at.x))
+            .filter(|slope| slope.span().contains(at.x) || stands_before(slope, at))
             .all(|slope| at.y + Steepness::of(slope).plumb(self.rule.least) <= slope.y_at(at.x) + rounding);
         clear
             && round.corners().into_iter().all(|corner| {
