@@ -535,6 +535,10 @@ typedef struct edgenail_walls_row {
    * 1 where the search ran into its limit of effort, else 0.
    */
   int64_t stopped;
+  /**
+   * What every layout of the wall costs at least that has no more to mend; the cost of one that was given. In 1/10,000 of the objective's unit.
+   */
+  int64_t bound;
 } edgenail_walls_row;
 
 /**

@@ -41,11 +41,13 @@ pub struct edgenail_walls_row {
     pub layouts_built: i64,
     /// 1 where the search ran into its limit of effort, else 0.
     pub stopped: i64,
+    /// What every layout of the wall costs at least that has no more to mend; the cost of one that was given. In 1/10,000 of the objective's unit.
+    pub bound: i64,
 }
 
 impl Row for edgenail_walls_row {
     const TABLE: &str = "walls";
-    const COLUMNS: &[&str] = &["wall_index", "x0", "y0", "x1", "y1", "reach", "panels", "openings", "blocks", "added_studs", "widened_members", "nails", "arcs_priced", "layouts_built", "stopped"];
+    const COLUMNS: &[&str] = &["wall_index", "x0", "y0", "x1", "y1", "reach", "panels", "openings", "blocks", "added_studs", "widened_members", "nails", "arcs_priced", "layouts_built", "stopped", "bound"];
 }
 
 /// Rows of the table `walls` from the one numbered `first`, as many as there are and `capacity` allows.

@@ -29,6 +29,7 @@ pub mod length;
 pub mod nailing;
 pub mod plan;
 pub mod price;
+pub mod proof;
 pub mod published;
 pub mod reading;
 pub mod report;

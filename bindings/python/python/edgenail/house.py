@@ -915,7 +915,8 @@ class Practice(TypedDict):
     source."""
 
     effort_most: NotRequired[int]
-    """The most arcs that the search may price for one wall. Source of the default: own value."""
+    """How much work the search may spend on one wall, in arcs priced. With more of it more walls
+    are proven. Source of the default: own value."""
 
     end_parts_most: NotRequired[int]
     """The search divides a sheet into at most so many equal parts to end a wall with. Source of the
@@ -1013,8 +1014,8 @@ class Practice(TypedDict):
     default: own value: what was cut-planned needs no allowance for waste."""
 
     stacks_most: NotRequired[int]
-    """The most stacks of courses that the search lays out for one bottom line and one set of
-    directions. Source of the default: own value."""
+    """The most stacks of courses that the search proposes for one bottom line and one set of
+    directions, before it proves. Source of the default: own value."""
 
     stagger_least: NotRequired[LengthLike]
     """Seams of neighbouring courses stand at least this far apart where the edge between them is

@@ -27,11 +27,13 @@ pub use fill::{FilledSheet, fill_sheet};
 pub use list::{CutRow, Hand, cut_list};
 pub use notch::{Notch, NotchCut, notches};
 pub use plan::{
-    Blank, Bounds, CutNode, CutPlan, CutRules, CutSheet, Drop, Leftover, Proof, Source, Uncut, WhyUncut,
+    Blank, Bounds, CutNode, CutPlan, CutRules, CutSheet, Drop, Leftover, Source, Uncut, WhyUncut,
 };
 pub use replay::{CutFault, Part, Placed, replay};
 pub use sheet::interchangeable;
 pub use work::{CutWork, cuts_of_blank, cuts_of_piece};
+
+pub use crate::proof::Proof;
 
 use crate::house::{Practice, Stock};
 

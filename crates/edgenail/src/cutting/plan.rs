@@ -3,6 +3,7 @@
 use crate::amount::Amount;
 use crate::house::Practice;
 use crate::length::Length;
+use crate::proof::Proof;
 use serde::Serialize;
 
 /// What cutting keeps to.
@@ -157,26 +158,6 @@ pub struct Leftover {
     pub width: Length,
     /// Along the sheet's length.
     pub length: Length,
-}
-
-/// How good a result is known to be.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(tag = "kind", rename_all = "snake_case")]
-pub enum Proof {
-    /// Nothing better exists.
-    Proven,
-    /// Something better by at most this may exist.
-    Gap {
-        /// In the unit of the bound.
-        amount: Amount,
-    },
-    /// The limit of effort was reached.
-    Stopped {
-        /// In the unit of the bound.
-        gap: Amount,
-        /// What was spent.
-        effort: u64,
-    },
 }
 
 /// What every plan for these blanks needs at least.

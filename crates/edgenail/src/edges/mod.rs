@@ -47,6 +47,17 @@ pub fn runs(site: &Site<'_>, layout: &Layout) -> Vec<EdgeRun> {
 /// As [`runs`], where `bare` are the layout's runs on the same frame without its members from the place `added` on:
 /// edges that none of these members comes near keep their runs.
 pub fn runs_with(site: &Site<'_>, layout: &Layout, bare: &[EdgeRun], added: usize) -> Vec<EdgeRun> {
+    runs_of_first(site, layout, layout.pieces.len(), bare, added)
+}
+
+/// As [`runs_with`], of the first so many pieces alone: the others only stand beside them.
+pub(crate) fn runs_of_first(
+    site: &Site<'_>,
+    layout: &Layout,
+    count: usize,
+    bare: &[EdgeRun],
+    added: usize,
+) -> Vec<EdgeRun> {
     let rule = LineRule::of(site.practice);
     let gaps = site.house.stock.sheets.iter().filter_map(|sheet| sheet.gap);
     let widest = gaps.fold(site.practice.gap.max(site.practice.rim_gap), Length::max);
@@ -58,10 +69,10 @@ pub fn runs_with(site: &Site<'_>, layout: &Layout, bare: &[EdgeRun], added: usiz
         .skip(added)
         .map(|member| member.face.bounds())
         .collect();
-    let mut runs = Vec::with_capacity(bare.len().max(layout.pieces.len() * 16));
+    let mut runs = Vec::with_capacity(bare.len().max(count * 16));
     let (mut scratch, mut held, mut facing) = (Scratch::default(), Vec::new(), Vec::new());
     let mut rest = bare;
-    for piece in &layout.pieces {
+    for piece in layout.pieces.iter().take(count) {
         for (index, edge) in (0u32..).zip(panel_edges(&piece.outline)) {
             let own = rest
                 .iter()

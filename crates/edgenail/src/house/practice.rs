@@ -208,11 +208,12 @@ pub struct Practice {
     pub gun_loss_percent: Decimal,
     /// Loss of loose nails, in percent.
     pub hand_loss_percent: Decimal,
-    /// The most arcs that the search may price for one wall.
+    /// How much work the search may spend on one wall, in arcs priced; taking a strip or a layout through the stages counts for
+    /// many.
     pub effort_most: u64,
     /// The most parts of sheets that cutting may look at for a cheaper plan.
     pub cutting_effort_most: u64,
-    /// The most stacks of courses that the search lays out for one bottom line and one set of directions.
+    /// The most stacks of courses that the search proposes for one bottom line and one set of directions, before it proves.
     pub stacks_most: u32,
     /// The search divides a sheet into at most so many equal parts to end a wall with.
     pub end_parts_most: u32,

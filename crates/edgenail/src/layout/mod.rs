@@ -26,6 +26,7 @@ pub use cutter::{Cutter, Part};
 pub(crate) use mark::marks;
 pub use piece::{Layout, LayoutBand, Piece, Running};
 pub use rules::rules;
+pub(crate) use rules::{is_weak, rules_of_pieces, rules_of_seams};
 pub use side::{Joint, Side, Sides};
 pub use spec::{BandSpec, LayoutSpec, PieceSpec};
 pub use starting_end::starting_end;

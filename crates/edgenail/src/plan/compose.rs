@@ -12,6 +12,7 @@ use crate::frame::{Frame, frame_wall};
 use crate::house::{End, House};
 use crate::inspection::inspect;
 use crate::layout::{Layout, starting_end};
+use crate::proof::Proof;
 use crate::reading::Assumed;
 use crate::search::{Alternative, Found, search};
 use crate::start::start;
@@ -124,7 +125,8 @@ fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
         alternatives,
         effort,
         built: layouts_built,
-        stopped,
+        bound,
+        proof,
     } = found;
     let mut findings: Vec<Finding> = inspect(house, &frame);
     findings.append(&mut built.findings);
@@ -151,7 +153,8 @@ fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
         alternatives,
         effort,
         layouts_built,
-        stopped,
+        bound,
+        proof: (!given).then_some(proof),
     })
 }
 
@@ -172,11 +175,12 @@ fn as_given(house: &House, frame: &Frame, chosen: Evaluated) -> Found {
     let wall = house.walls.get(frame.wall as usize);
     let start = wall.map_or(End::Left, |wall| starting_end(&wall.practice, frame));
     Found {
+        bound: chosen.cost.total,
+        proof: Proof::Proven,
         chosen,
         start,
         alternatives: Vec::<Alternative>::new(),
         effort: 0,
         built: 1,
-        stopped: false,
     }
 }

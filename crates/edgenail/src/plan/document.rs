@@ -2,11 +2,13 @@
 
 use super::demand::ResistanceDocument;
 use super::{Plan, WallPlan};
+use crate::amount::Amount;
 use crate::caution::CAUTION;
-use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Proof, Uncut};
+use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Uncut};
 use crate::house::House;
 use crate::length::Length;
 use crate::price::Cost;
+use crate::proof::Proof;
 use crate::reading::Assumed;
 use crate::report::{Results, Tables};
 use crate::search::Alternative;
@@ -49,10 +51,10 @@ struct WallDocument<'a> {
     start: Option<&'a Start>,
     steps: &'a [Step],
     cost: &'a Cost,
-    proof: &'static str,
+    bound: Amount,
+    proof: Option<&'a Proof>,
     effort: u64,
     layouts_built: u64,
-    stopped: bool,
     alternatives: &'a [Alternative],
 }
 
@@ -112,14 +114,10 @@ fn wall(wall: &WallPlan) -> WallDocument<'_> {
         start: wall.start.as_ref(),
         steps: &wall.steps,
         cost: &wall.built.cost,
-        proof: if wall.given {
-            "given"
-        } else {
-            "cheapest of those weighed, not proven"
-        },
+        bound: wall.bound,
+        proof: wall.proof.as_ref(),
         effort: wall.effort,
         layouts_built: wall.layouts_built,
-        stopped: wall.stopped,
         alternatives: &wall.alternatives,
     }
 }

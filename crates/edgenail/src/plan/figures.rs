@@ -77,7 +77,12 @@ impl Figures {
             refuse: found(Severity::Refuse),
             mend: found(Severity::Mend),
             advise: found(Severity::Advise),
-            stopped: count(plan.walls().iter().filter(|wall| wall.stopped).count()),
+            stopped: count(
+                plan.walls()
+                    .iter()
+                    .filter(|wall| matches!(wall.proof, Some(Proof::Stopped { .. })))
+                    .count(),
+            ),
             cutting: plan.cutting().proof.clone(),
         }
     }

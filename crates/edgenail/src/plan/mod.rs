@@ -15,6 +15,7 @@ mod short;
 pub use compose::{plan_house, plan_house_on};
 pub use figures::Figures;
 
+use crate::amount::Amount;
 use crate::capacity::{LineSchedule, StoreyLine};
 use crate::cutting::CutPlan;
 use crate::error::Error;
@@ -22,6 +23,7 @@ use crate::evaluate::Evaluated;
 use crate::finding::Finding;
 use crate::frame::Frame;
 use crate::house::House;
+use crate::proof::Proof;
 use crate::reading::{Assumed, read_house};
 use crate::report::{self, Results, WallResults};
 use crate::search::Alternative;
@@ -55,8 +57,11 @@ pub struct WallPlan {
     pub effort: u64,
     /// Layouts that were built through all stages and priced.
     pub layouts_built: u64,
-    /// The search ran into its limit of effort.
-    pub stopped: bool,
+    /// What every layout that might have been chosen costs at least, if it has no more to mend; the cost of a layout that
+    /// was given.
+    pub bound: Amount,
+    /// How good the layout is known to be; nothing for one that was given.
+    pub proof: Option<Proof>,
 }
 
 /// What is known of the house's demand.
@@ -118,7 +123,8 @@ impl Plan {
                 alternatives: &wall.alternatives,
                 effort: wall.effort,
                 built: wall.layouts_built,
-                stopped: wall.stopped,
+                bound: wall.bound,
+                proof: wall.proof.as_ref(),
             })
             .collect();
         read(&Results {

@@ -15,6 +15,7 @@ mod cost;
 mod course;
 mod difference;
 mod estimate;
+mod least;
 mod piece;
 mod total;
 

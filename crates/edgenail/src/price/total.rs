@@ -73,7 +73,8 @@ pub fn judgement(prices: &Prices<'_>, layout: &Layout) -> Tally {
 }
 
 impl Prices<'_> {
-    fn of_piece(&self, piece: &Piece, account: &mut impl Account) {
+    /// Adds a piece of a layout.
+    pub(crate) fn of_piece(&self, piece: &Piece, account: &mut impl Account) {
         if let Some(sheet) = self.kernel.stock.sheets.get(piece.sheet as usize) {
             self.piece(&piece.outline, piece.sides, sheet, piece.running, account);
         }

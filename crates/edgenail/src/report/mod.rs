@@ -30,6 +30,7 @@ mod walls;
 mod why;
 mod word;
 
+use crate::amount::Amount;
 use crate::blocking::Blocking;
 use crate::capacity::StoreyLine;
 use crate::cutting::CutPlan;
@@ -40,6 +41,7 @@ use crate::house::House;
 use crate::layout::Layout;
 use crate::nailing::Nailing;
 use crate::price::Cost;
+use crate::proof::Proof;
 use crate::search::Alternative;
 use crate::steps::Step;
 use crate::table::{Column, Data, Head, Kind, Schema, Table, Written};
@@ -88,8 +90,10 @@ pub struct WallResults<'a> {
     pub effort: u64,
     /// Layouts that were built through all stages and priced.
     pub built: u64,
-    /// The search ran into its limit of effort.
-    pub stopped: bool,
+    /// What every layout costs at least.
+    pub bound: Amount,
+    /// How good the layout is known to be; nothing for one that was given.
+    pub proof: Option<&'a Proof>,
 }
 
 /// A table's definition without its rows.

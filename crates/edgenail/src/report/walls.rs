@@ -2,6 +2,7 @@
 
 use super::{Results, WallName, WallResults, count};
 use crate::geometry::Rect;
+use crate::proof::Proof;
 use crate::table::{Field, Schema};
 
 pub(super) struct Row<'a> {
@@ -29,6 +30,15 @@ fn bounds(results: &WallResults<'_>) -> Rect {
         y1: a.y1.max(b.y1),
     };
     panels.reduce(around).unwrap_or_default()
+}
+
+const fn proof(proof: Option<&Proof>) -> &'static str {
+    match proof {
+        None => "given",
+        Some(Proof::Proven) => "proven",
+        Some(Proof::Gap { .. }) => "gap",
+        Some(Proof::Stopped { .. }) => "stopped",
+    }
 }
 
 pub(super) fn schema<'a>() -> Schema<Row<'a>> {
@@ -78,7 +88,18 @@ pub(super) fn schema<'a>() -> Schema<Row<'a>> {
             Field::int(
                 "stopped",
                 "1 where the search ran into its limit of effort, else 0.",
-                |row| row.results.stopped.into(),
+                |row| matches!(row.results.proof, Some(Proof::Stopped { .. })).into(),
+            ),
+            Field::text(
+                "proof",
+                "How good its layout is known to be: proven, stopped, or given.",
+                |row| proof(row.results.proof).into(),
+            ),
+            Field::int_in(
+                "1/10,000 of the objective's unit",
+                "bound",
+                "What every layout of the wall costs at least that has no more to mend; the cost of one that was given.",
+                |row| row.results.bound.ten_thousandths(),
             ),
         ],
     }

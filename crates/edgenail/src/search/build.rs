@@ -1,135 +1,145 @@
-//! Building candidates through all stages: which of them, and which is best.
+//! Layouts that were built through all stages, by rank.
 
-use super::space::Space;
+use super::weight::Weight;
 use crate::amount::Amount;
-use crate::evaluate::{BackedLayout, Evaluated};
-use crate::finding::{Finding, FindingCode, Severity, to_mend};
-use crate::house::House;
-use crate::layout::{Layout, LayoutSpec, Running};
+use crate::evaluate::Evaluated;
+use crate::finding::{Finding, Severity, to_mend};
+use crate::house::End;
+use crate::layout::{LayoutSpec, Running};
 use crate::length::Length;
 use crate::price::Part;
 
-/// A layout that may be built through the other stages.
-pub(super) struct Candidate {
-    pub spec: LayoutSpec,
-    pub layout: Layout,
-    /// What it costs without backing and nails.
-    pub known: Amount,
-    /// What the rules of layouts say.
-    pub judged: Vec<Finding>,
-}
-
-/// Takes candidates through all stages, those first that have least to mend, then those that cost least without backing
-/// and nails; at least so many, and all that may yet be the best once they are backed.
-///
-/// Every layout nails the same members, so that no count of nails is far from another: a candidate is left where
-/// even with three quarters of the fewest nails seen it would cost more than one that was built.
-///
-/// Returns the first so many by rank, and how many were built: the others are not kept.
-pub(super) fn build(
-    space: &Space<'_>,
-    house: &House,
-    mut candidates: Vec<Candidate>,
-    least: usize,
-) -> (Vec<Evaluated>, u64) {
-    candidates.sort_by_cached_key(|candidate| (wrong(&candidate.judged), candidate.known));
-    let mut built = Built {
-        least,
-        ..Built::default()
-    };
-    for candidate in candidates {
-        let Candidate {
-            spec,
-            layout,
-            mut known,
-            judged,
-        } = candidate;
-        if !built.may_be_best(wrong(&judged), known) {
-            break;
-        }
-        let backed = BackedLayout::new(house, space.frame, spec, layout, judged);
-        space.prices.wood(&mut known, &backed.blocking);
-        if built.may_be_best(wrong(&backed.findings), known) {
-            built.take(backed.nailed(house, space.frame));
-        }
-    }
-    let kept = built.kept.into_iter().map(|(_, built)| built);
-    (kept.collect(), built.count)
-}
-
-/// Layouts that were built through all stages.
-#[derive(Default)]
-struct Built {
+/// Layouts that were built through all stages: the first so many by rank.
+#[derive(Debug)]
+pub(super) struct Built {
     /// So many are kept.
     least: usize,
-    /// The first of them by rank, in its order.
-    kept: Vec<(Rank, Evaluated)>,
-    /// How many were built.
-    count: u64,
+    start: End,
+    /// In the order of their ranks.
+    pub kept: Vec<(Rank, Evaluated)>,
+    /// All that were taken, with what they weigh.
+    all: Vec<(LayoutSpec, Weight)>,
     /// What the nails of one cost at least.
     nails: Option<Amount>,
 }
 
 impl Built {
-    /// A layout with so much wrong that costs so much without nails may yet be the best, or too few were built.
-    fn may_be_best(&self, wrong: Wrong, known: Amount) -> bool {
-        let nails = self.nails.and_then(|nails| nails.scaled(3, 4));
-        let least = (wrong, known + nails.unwrap_or_default());
-        let best = self.kept.first().filter(|_| self.kept.len() >= self.least);
-        best.is_none_or(|(best, _)| least <= (best.wrong, best.total))
+    pub const fn new(least: usize, start: End) -> Self {
+        Self {
+            least,
+            start,
+            kept: Vec::new(),
+            all: Vec::new(),
+            nails: None,
+        }
     }
 
-    fn take(&mut self, next: Evaluated) {
+    /// How many were built.
+    pub fn count(&self) -> u64 {
+        self.all.len() as u64
+    }
+
+    /// What the best weighs.
+    pub fn best(&self) -> Option<Weight> {
+        self.kept.first().map(|(rank, _)| rank.weight)
+    }
+
+    /// A layout that weighs so much or more may yet be the best.
+    pub fn may_be_best(&self, least: Weight) -> bool {
+        self.best().is_none_or(|best| least <= best)
+    }
+
+    /// A proposal with so much wrong that costs so much without nails seems to be the best, or too few were built: every
+    /// layout nails the same members, so that no count of nails is far from another.
+    pub fn may_be_best_of_proposals(&self, (refused, mend): (u32, u32), known: Amount) -> bool {
+        let nails = self.nails.and_then(|nails| nails.scaled(3, 4));
+        let least = (refused, mend, known + nails.unwrap_or_default());
+        let best = self.best().filter(|_| self.kept.len() >= self.least);
+        best.is_none_or(|best| least <= (best.refused, best.mend, best.cost))
+    }
+
+    /// What a layout weighs that was taken before.
+    pub fn weight(&self, spec: &LayoutSpec) -> Option<Weight> {
+        let mut all = self.all.iter();
+        all.find(|(other, _)| other == spec).map(|(_, weight)| *weight)
+    }
+
+    /// Takes a layout of which no finished stage tells what practice avoids and which seams are near joints; gives back
+    /// what it weighs.
+    pub fn take(&mut self, next: Evaluated, known: Weight) -> Weight {
         let of_nails = [Part::Nails, Part::GunNails, Part::HandNails];
         let parts = next.cost.parts.iter();
-        let nails = parts.filter(|part| of_nails.contains(&part.part));
-        let nails: Amount = nails.map(|part| part.amount).sum();
+        let nails: Amount = parts
+            .filter(|part| of_nails.contains(&part.part))
+            .map(|part| part.amount)
+            .sum();
         self.nails = Some(self.nails.map_or(nails, |least| least.min(nails)));
-        let rank = Rank::of(&next);
+        let rank = Rank::of(&next, known, self.start);
+        let weight = rank.weight;
+        self.all.push((next.spec.clone(), weight));
         let place = self.kept.partition_point(|(other, _)| *other <= rank);
-        self.kept.insert(place, (rank, next));
-        self.kept.truncate(self.least);
-        self.count += 1;
+        if place < self.least {
+            self.kept.insert(place, (rank, next));
+            self.kept.truncate(self.least);
+        }
+        weight
     }
 }
 
 /// How much is refused, and how much has to be mended.
-type Wrong = (usize, usize);
-
-fn wrong(findings: &[Finding]) -> Wrong {
+pub(super) fn wrong(findings: &[Finding]) -> (u32, u32) {
     let refused = |finding: &&Finding| finding.severity == Severity::Refuse;
-    (findings.iter().filter(refused).count(), to_mend(findings))
+    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    (
+        count(findings.iter().filter(refused).count()),
+        count(to_mend(findings)),
+    )
 }
 
 /// Legal first, then with least to mend, then cheap, then by the order of ties: each field before those under it.
-#[derive(PartialEq, Eq, PartialOrd, Ord)]
-struct Rank {
-    wrong: Wrong,
-    total: Amount,
-    /// Seams near joints of plates.
-    near_joints: usize,
-    pieces: usize,
+#[derive(Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Rank {
+    weight: Weight,
     flat_courses: usize,
     /// The lower bottom line first.
     above_plate: Length,
     /// Tops of courses below zero: the higher course is below, so that what is cut ends at the top.
     levels: Vec<Length>,
+    /// Seams of each course in turn, from the starting end, below zero: the longer strip comes first, so that what is cut
+    /// ends at the far end.
     seams: Vec<Length>,
 }
 
 impl Rank {
-    fn of(built: &Evaluated) -> Self {
+    fn of(built: &Evaluated, known: Weight, start: End) -> Self {
         let bands = &built.layout.bands;
-        let near_joint = |finding: &&Finding| finding.code == FindingCode::SeamNearPlateJoint;
+        let (refused, mend) = wrong(&built.findings);
+        let mut seams = Vec::new();
+        for band in bands {
+            match start {
+                End::Left => seams.extend(band.seams.iter().map(|x| -*x)),
+                End::Right => seams.extend(band.seams.iter().rev().copied()),
+            }
+        }
         Self {
-            wrong: wrong(&built.findings),
-            total: built.cost.total,
-            near_joints: built.findings.iter().filter(near_joint).count(),
-            pieces: built.layout.pieces.len(),
+            weight: Weight {
+                refused,
+                mend,
+                cost: built.cost.total,
+                pieces: u32::try_from(built.layout.pieces.len()).unwrap_or(u32::MAX),
+                ..known
+            },
             flat_courses: bands.iter().filter(|band| band.running == Running::Flat).count(),
             above_plate: -built.layout.reach,
             levels: bands.iter().map(|band| -band.y1).collect(),
-            seams: bands.iter().flat_map(|band| band.seams.iter().copied()).collect(),
+            seams,
         }
     }
+}
+
+/// What more the best costs than the bound of those that were not built, where it has no more to mend than they have.
+pub(super) fn gap(best: Weight, bound: Weight) -> Option<Amount> {
+    ((best.refused, best.mend, best.avoided, best.cost)
+        > (bound.refused, bound.mend, bound.avoided, bound.cost))
+        .then(|| (best.cost - bound.cost).max(Amount::ZERO))
 }

@@ -1,15 +1,16 @@
-//! The seams of one course: the cheapest way from one end of the wall to the other.
+//! One course: places for its seams, strips between them, and the lightest way from one end of the wall to the other.
 
-use super::FORBIDDING;
-use super::space::{Space, up_and_across};
+use super::positions::positions;
+use super::rows::Rows;
+use super::space::Space;
 use super::strip::{Offer, StripPrices};
+use super::weight::Weight;
 use crate::amount::Amount;
-use crate::frame::Axis;
+use crate::finding::Severity;
 use crate::geometry::Interval;
 use crate::house::End;
-use crate::layout::{BandSpec, Running};
+use crate::layout::{BandSpec, Layout, LayoutBand, Running, rules_of_seams};
 use crate::length::Length;
-use std::collections::HashMap;
 
 /// What a course has to fit, whatever lies below it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -22,38 +23,90 @@ pub(super) struct Slot {
     pub uppermost: bool,
     /// Where its first sheet goes.
     pub start: End,
+    /// How far the sheathing reaches below the lowest plate, where that matters to the course.
+    pub reach: Length,
 }
 
-/// Everything that a course may be made of: places for its seams, and strips between them.
+/// What taking a strip through the stages counts for, in arcs priced.
+const TAKEN: u64 = 40;
+
+/// Everything that a course may be made of.
 #[derive(Debug)]
 pub(super) struct Course<'s, 'a> {
     space: &'s Space<'a>,
-    slot: Slot,
+    pub slot: Slot,
     /// From the starting end to the other, both included.
-    stops: Vec<Length>,
-    seams: Vec<Amount>,
-    strips: Strips<'s, 'a>,
-    /// The cheapest seams over seams of the course below, as they were found.
-    known: HashMap<Vec<Length>, Option<BandSpec>>,
-}
-
-/// Strips of a course, priced when they are first looked at.
-#[derive(Debug)]
-struct Strips<'s, 'a> {
+    pub stops: Vec<Length>,
+    /// What a seam at each stop weighs.
+    pub seams: Vec<Weight>,
     prices: StripPrices<'s, 'a>,
+    /// Nails and blocks, once they are asked for.
+    rows: Option<Rows>,
     /// For each stop, the strips from it to the stops after it.
-    priced: Vec<Vec<Looked>>,
+    strips: Vec<Vec<Option<Strip>>>,
+    /// What single strips weigh, sheet by sheet, once they were taken through the stages.
+    exact: Vec<Taken>,
+    /// What another sheet costs than the one that most of the course is laid with.
+    unlike: Amount,
+    /// The lightest ways, by the sheet that most of the course is laid with.
+    ways: Vec<Option<Ways>>,
+    best: Option<Way>,
+    /// It was searched for.
+    searched: bool,
+    /// Strips are compared without nails, of which every way takes about as many.
+    guesses: bool,
 }
 
-/// Nothing before a strip is looked at.
-type Looked = Option<Offer>;
+/// What is known of a strip from one kind of sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Taken {
+    /// It was not taken through the stages yet.
+    Open,
+    /// The sheet does not cover it.
+    TooSmall,
+    /// What it weighs.
+    Weighs(Weight),
+}
 
-/// The way on from a stop to the far end.
+impl Taken {
+    /// The weight, once it was taken through the stages; in it nothing where the sheet does not cover it.
+    #[expect(clippy::option_option, reason = "not known is not the same as nothing")]
+    const fn weight(self) -> Option<Option<Weight>> {
+        match self {
+            Self::Open => None,
+            Self::TooSmall => Some(None),
+            Self::Weighs(weight) => Some(Some(weight)),
+        }
+    }
+}
+
+/// A strip that was looked at.
 #[derive(Clone, Copy, Debug)]
-struct Way {
-    price: Amount,
-    to: usize,
-    sheet: u32,
+struct Strip {
+    offer: Offer,
+    /// Of its nails and blocks; nothing where they were not looked at.
+    nails: Option<Amount>,
+    /// Where its exact weights begin.
+    exact: Option<usize>,
+}
+
+/// A way along a course.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Way {
+    /// What it weighs, its seams too.
+    pub weight: Weight,
+    /// The stops that it touches, both ends included.
+    pub stops: Vec<usize>,
+    /// The sheet of each strip, as a place among those that may be used.
+    pub kinds: Vec<usize>,
+}
+
+/// The lightest ways to the far end.
+#[derive(Clone, Debug)]
+pub(super) struct Ways {
+    /// From each stop, without the seam there.
+    pub onward: Vec<Option<Weight>>,
+    next: Vec<Option<(usize, usize)>>,
 }
 
 impl<'s, 'a> Course<'s, 'a> {
@@ -63,63 +116,6 @@ impl<'s, 'a> Course<'s, 'a> {
         if slot.start == End::Right {
             stops.reverse();
         }
-        Self {
-            seams: stops.iter().map(|x| seam_price(space, &slot, *x)).collect(),
-            strips: Strips::new(space, slot, &stops),
-            known: HashMap::new(),
-            space,
-            slot,
-            stops,
-        }
-    }
-
-    /// The cheapest seams. Those nearer than practice allows to one of the course below, where the edge between them
-    /// stays unblocked, are taken only if there is no other way. `None` where no row of sheets fits. `effort` counts
-    /// the strips that are priced.
-    ///
-    /// Where the cheapest strips come from unlike sheets, the cheapest from sheets of one kind are weighed against
-    /// them.
-    pub fn cheapest(&mut self, below: &[Length], effort: &mut u64) -> Option<BandSpec> {
-        if let Some(known) = self.known.get(below) {
-            return known.clone();
-        }
-        let found = self.search(below, effort);
-        self.known.insert(below.to_vec(), found.clone());
-        found
-    }
-
-    fn search(&mut self, below: &[Length], effort: &mut u64) -> Option<BandSpec> {
-        let Self {
-            space,
-            slot,
-            stops,
-            strips,
-            ..
-        } = self;
-        let apart = space.practice.stagger_least;
-        let near = |x: &Length| below.iter().any(|other| (*other - *x).abs() < apart);
-        let places = stops.iter().zip(&self.seams);
-        let seams: Vec<Amount> = places
-            .map(|(x, seam)| if near(x) { *seam + FORBIDDING } else { *seam })
-            .collect();
-        let mut best = strips.cheapest(None, slot, stops, &seams, effort)?;
-        let mut unlike = Amount::ZERO;
-        space.prices.unlike(&best.1.sheets, &mut unlike);
-        if unlike > Amount::ZERO {
-            best.0 += unlike;
-            for kind in 0..space.sheets.len() {
-                let alike = strips.cheapest(Some(kind), slot, stops, &seams, effort);
-                if let Some(alike) = alike.filter(|alike| alike.0 < best.0) {
-                    best = alike;
-                }
-            }
-        }
-        Some(best.1)
-    }
-}
-
-impl<'s, 'a> Strips<'s, 'a> {
-    fn new(space: &'s Space<'a>, slot: Slot, stops: &[Length]) -> Self {
         let prices = StripPrices::new(space, slot);
         let reach = |(from, start): (usize, &Length)| {
             let after = stops.iter().skip(from + 1);
@@ -127,128 +123,401 @@ impl<'s, 'a> Strips<'s, 'a> {
             vec![None; near.count()]
         };
         Self {
-            priced: stops.iter().enumerate().map(reach).collect(),
+            seams: stops.iter().map(|x| seam_weight(space, &slot, *x)).collect(),
+            strips: stops.iter().enumerate().map(reach).collect(),
+            exact: Vec::new(),
+            unlike: space.unlike,
+            ways: vec![None; space.sheets.len() + 1],
+            best: None,
+            searched: false,
+            guesses: false,
+            space,
+            slot,
+            stops,
             prices,
+            rows: None,
         }
     }
 
-    /// The cheapest seams and their price, with sheets of one kind or of any: a shortest path over the stops.
+    /// How many kinds of sheets there are.
+    pub fn kinds(&self) -> usize {
+        self.space.sheets.len()
+    }
+
+    /// How far a stop is from the starting end.
+    pub fn along(&self, stop: usize) -> Length {
+        let (first, at) = (self.stops.first(), self.stops.get(stop));
+        first
+            .zip(at)
+            .map_or(Length::ZERO, |(first, at)| (*at - *first).abs())
+    }
+
+    /// The stops that a strip from this one may reach, the farthest first.
+    pub fn reached(&self, from: usize) -> impl Iterator<Item = usize> + use<> {
+        let count = self.strips.get(from).map_or(0, Vec::len);
+        (from + 1..=from + count).rev()
+    }
+
+    fn strip(&mut self, from: usize, to: usize, effort: &mut u64) -> Option<Strip> {
+        let (start, end) = (*self.stops.get(from)?, *self.stops.get(to)?);
+        if (end - start).abs() < self.space.practice.filler_least {
+            return None;
+        }
+        let place = self.strips.get_mut(from)?.get_mut(to.checked_sub(from + 1)?)?;
+        if let Some(strip) =
+            place.filter(|strip| strip.nails.is_some() || self.guesses || self.prices.own_gaps)
+        {
+            return Some(strip);
+        }
+        *effort += 1;
+        let strip = Interval::new(start, end);
+        let ends = match self.slot.start {
+            End::Left => (from, to),
+            End::Right => (to, from),
+        };
+        let nails = if self.guesses || self.prices.own_gaps {
+            None
+        } else {
+            let rows = self
+                .rows
+                .get_or_insert_with(|| Rows::new(self.space, &self.prices.exact, &self.stops));
+            Some(rows.of(strip, ends))
+        };
+        let through = self.prices.through(start);
+        let offer = self.prices.of(strip, through);
+        let found = Strip {
+            offer,
+            nails,
+            exact: None,
+        };
+        *place = Some(found);
+        Some(found)
+    }
+
+    /// What a strip weighs from a sheet of this kind, or less.
+    pub fn at_least(&mut self, from: usize, to: usize, kind: usize, effort: &mut u64) -> Option<Weight> {
+        let strip = self.strip(from, to, effort)?;
+        if let Some(known) = strip
+            .exact
+            .and_then(|at| self.exact.get(at + kind).and_then(|taken| taken.weight()))
+        {
+            return known;
+        }
+        let weight = self.prices.of_kind(strip.offer, kind)?;
+        Some(weight + Weight::of(strip.nails.unwrap_or_default()))
+    }
+
+    /// What a strip weighs from a sheet of this kind, taken through the stages; nothing where that does not cover it.
+    pub fn exactly(&mut self, from: usize, to: usize, kind: usize, effort: &mut u64) -> Option<Weight> {
+        let strip = self.strip(from, to, effort)?;
+        let at = strip.exact.unwrap_or_else(|| {
+            let at = self.exact.len();
+            self.exact.resize(at + self.space.sheets.len(), Taken::Open);
+            at
+        });
+        if let Some(strip) = self
+            .strips
+            .get_mut(from)
+            .and_then(|strips| strips.get_mut(to - from - 1)?.as_mut())
+        {
+            strip.exact = Some(at);
+        }
+        if let Some(known) = self.exact.get(at + kind).and_then(|taken| taken.weight()) {
+            return known;
+        }
+        *effort += TAKEN;
+        let cheap = self.prices.of_kind(strip.offer, kind);
+        let least = self.at_least(from, to, kind, effort);
+        let weight = cheap.and_then(|cheap| {
+            let (start, end) = (*self.stops.get(from)?, *self.stops.get(to)?);
+            let sheet = *self.space.sheets.get(kind)?;
+            let first = self.slot.lowest && from == 0;
+            let mut weight = self.prices.exact.weigh(Interval::new(start, end), sheet, first)?;
+            weight.avoided = cheap.avoided;
+            Some(weight)
+        });
+        debug_assert!(
+            weight.is_none_or(|weight| least.is_some_and(|least| least.cost <= weight.cost)),
+            "{:?}: {least:?} is no lower bound of {weight:?} for {:?}..{:?}",
+            self.slot,
+            self.stops.get(from),
+            self.stops.get(to)
+        );
+        if let Some(place) = self.exact.get_mut(at + kind) {
+            *place = weight.map_or(Taken::TooSmall, Taken::Weighs);
+        }
+        weight
+    }
+
+    /// What a sheet of one kind costs more in a course that is mostly laid with another.
+    pub fn unlike(&self, most: Option<usize>, kind: usize) -> Weight {
+        match most {
+            Some(most) if most != kind => Weight::of(self.unlike),
+            _ => Weight::default(),
+        }
+    }
+
+    /// The lightest ways on from every stop with what is known so far, in a course that is mostly laid with sheets of
+    /// this kind; with none, as if unlike sheets cost nothing.
     ///
-    /// Among equal prices the longer strip comes first at the starting end, so that what is cut ends at the far end.
-    fn cheapest(
+    /// Among equal weights the longer strip comes first at the starting end, so that what is cut ends at the far end.
+    fn find(&mut self, seams: &[Weight], most: Option<usize>, effort: &mut u64) -> Ways {
+        let count = self.stops.len();
+        let mut ways = Ways {
+            onward: vec![None; count],
+            next: vec![None; count],
+        };
+        if let Some(last) = ways.onward.last_mut() {
+            *last = Some(Weight::default());
+        }
+        self.look_on(&mut ways, count.saturating_sub(1), seams, most, effort);
+        ways
+    }
+
+    /// Finds the ways on from every stop before this one; those from it on are known.
+    fn look_on(
         &mut self,
-        kind: Option<usize>,
-        slot: &Slot,
-        stops: &[Length],
-        seams: &[Amount],
+        ways: &mut Ways,
+        until: usize,
+        seams: &[Weight],
+        most: Option<usize>,
         effort: &mut u64,
-    ) -> Option<(Amount, BandSpec)> {
-        let last = stops.len().checked_sub(1)?;
-        let mut ways: Vec<Option<Way>> = vec![None; stops.len()];
-        // What the way on from each stop costs together with the seam there.
-        let mut onward = vec![None; stops.len()];
-        onward[last] = Some(Amount::ZERO);
-        for from in (0..last).rev() {
-            let mut best: Option<Way> = None;
-            let through = self.prices.through(stops[from]);
-            // The longest first: the way on from near stops costs so much that most need no price.
-            for (step, strip) in self.priced[from].iter_mut().enumerate().rev() {
-                let to = from + 1 + step;
-                let Some(onward) = onward[to] else { continue };
-                if best.is_some_and(|best| best.price <= onward) {
-                    continue;
-                }
-                let offer = *strip.get_or_insert_with(|| {
-                    *effort += 1;
-                    self.prices.of(Interval::new(stops[from], stops[to]), through)
-                });
-                let Some((price, sheet)) = self.prices.cheapest(offer, kind) else {
+    ) {
+        let end = self.stops.len().saturating_sub(1);
+        for from in (0..until).rev() {
+            *effort += 1;
+            let mut best: Option<(Weight, usize, usize)> = None;
+            for to in self.reached(from) {
+                let Some(on) = ways.onward.get(to).copied().flatten() else {
                     continue;
                 };
-                let price = price + onward;
-                if best.is_none_or(|best| price < best.price) {
-                    best = Some(Way { price, to, sheet });
+                let seam = if to == end {
+                    Weight::default()
+                } else {
+                    seams.get(to).copied().unwrap_or_default()
+                };
+                let on = on + seam;
+                if best.is_some_and(|(best, ..)| best <= on) {
+                    continue;
+                }
+                for kind in 0..self.kinds() {
+                    let Some(weight) = self.at_least(from, to, kind, effort) else {
+                        continue;
+                    };
+                    let weight = weight + on + self.unlike(most, kind);
+                    if best.is_none_or(|(best, ..)| weight < best) {
+                        best = Some((weight, to, kind));
+                    }
                 }
             }
-            ways[from] = best;
-            onward[from] = best.map(|best| best.price + seams[from]);
-        }
-        let price = ways.first().copied().flatten()?.price;
-        Some((price, along(&ways, slot, stops)?))
-    }
-}
-
-/// The course along the ways from the starting end.
-fn along(ways: &[Option<Way>], slot: &Slot, stops: &[Length]) -> Option<BandSpec> {
-    let last = stops.len().checked_sub(1)?;
-    let (mut at, mut seams, mut sheets) = (0, Vec::new(), Vec::new());
-    while at != last {
-        let way = ways.get(at).copied().flatten()?;
-        sheets.push(way.sheet);
-        if way.to != last {
-            seams.push(*stops.get(way.to)?);
-        }
-        at = way.to;
-    }
-    if slot.start == End::Right {
-        seams.reverse();
-        sheets.reverse();
-    }
-    Some(BandSpec {
-        y0: slot.y.lo,
-        y1: slot.y.hi,
-        running: slot.running,
-        seams,
-        sheets,
-    })
-}
-
-/// Seam positions from left to right, the ends of the wall included: the middle of upright faces, joints of faces
-/// that touch, and whole sheets counted from either end.
-fn positions(space: &Space<'_>, slot: &Slot) -> Vec<Length> {
-    let mut stops = vec![space.x.lo, space.x.hi];
-    let uprights = space
-        .faces
-        .iter()
-        .filter(|(face, axis)| *axis == Axis::Vertical && face.y_span().overlaps(slot.y));
-    stops.extend(
-        uprights
-            .filter(|(face, _)| face.width() >= space.seam_half())
-            .map(|(face, _)| (face.x0 + face.x1).half()),
-    );
-    for across in space
-        .sheets
-        .iter()
-        .filter_map(|index| Some(up_and_across(space.sheet(*index)?, slot.running).1))
-    {
-        let module = across + space.gap;
-        let first = across + space.gap.half();
-        // A sized sheet leaves half a gap at the end of the wall, so that its seam keeps to the module.
-        for start in [first, module] {
-            let mut at = start;
-            while at < space.x.len() {
-                stops.extend([space.x.lo + at, space.x.hi - at]);
-                at += module;
+            if let (Some(place), Some(step)) = (ways.onward.get_mut(from), ways.next.get_mut(from)) {
+                *place = best.map(|(weight, ..)| weight);
+                *step = best.map(|(_, to, kind)| (to, kind));
             }
         }
     }
-    stops.retain(|x| space.x.contains(*x));
-    stops.sort_unstable();
-    stops.dedup();
-    stops
+
+    /// The lightest ways in a course that is mostly laid with sheets of this kind: the lightest of all is exact, others
+    /// may weigh more than they seem to.
+    pub fn ways(&mut self, most: Option<usize>, effort: &mut u64) -> &Ways {
+        static NONE: Ways = Ways {
+            onward: Vec::new(),
+            next: Vec::new(),
+        };
+        let slot = most.map_or(self.kinds(), |kind| kind);
+        if self.ways.get(slot).is_none_or(Option::is_none) {
+            let seams = std::mem::take(&mut self.seams);
+            let mut ways = self.find(&seams, most, effort);
+            while let Some(way) = self.lightest(&ways) {
+                let mut until = 0;
+                for (ends, kind) in way.stops.windows(2).zip(&way.kinds) {
+                    if let [from, to] = ends
+                        && !self.is_exact(*from, *to, *kind)
+                    {
+                        self.exactly(*from, *to, *kind, effort);
+                        until = from + 1;
+                    }
+                }
+                if until == 0 {
+                    break;
+                }
+                self.look_on(&mut ways, until, &seams, most, effort);
+            }
+            self.seams = seams;
+            if let Some(place) = self.ways.get_mut(slot) {
+                *place = Some(ways);
+            }
+        }
+        self.ways.get(slot).and_then(Option::as_ref).unwrap_or(&NONE)
+    }
+
+    /// A strip from a sheet of this kind was taken through the stages.
+    fn is_exact(&self, from: usize, to: usize, kind: usize) -> bool {
+        let strips = self.strips.get(from);
+        let strip = strips.and_then(|strips| strips.get(to - from - 1).copied().flatten());
+        let at = strip.and_then(|strip| strip.exact);
+        at.is_some_and(|at| {
+            self.exact
+                .get(at + kind)
+                .is_some_and(|taken| *taken != Taken::Open)
+        })
+    }
+
+    /// The lightest way.
+    fn lightest(&self, ways: &Ways) -> Option<Way> {
+        let last = self.stops.len().checked_sub(1)?;
+        let mut way = Way {
+            weight: ways.onward.first().copied().flatten()?,
+            stops: vec![0],
+            kinds: Vec::new(),
+        };
+        let mut at = 0;
+        while at != last {
+            let (to, kind) = ways.next.get(at).copied().flatten()?;
+            way.stops.push(to);
+            way.kinds.push(kind);
+            at = to;
+        }
+        Some(way)
+    }
+
+    /// A light way before any strip is taken through the stages, whose seams keep so far from these where they can.
+    pub fn beside(&mut self, others: &[Length], apart: Length, effort: &mut u64) -> Option<Way> {
+        let near = |x: &Length| others.iter().any(|other| (*other - *x).abs() < apart);
+        let (space, y) = (self.space, self.slot.y);
+        let free = space.practice.free_edge_most;
+        let places = self.stops.iter().zip(&self.seams);
+        let seams: Vec<Weight> = places
+            .map(|(x, seam)| Weight {
+                refused: seam.refused + u32::from(near(x)),
+                cost: if space.bare_length(*x, y) > free {
+                    seam.cost + space.prices.added_stud(y.len())
+                } else {
+                    seam.cost
+                },
+                ..*seam
+            })
+            .collect();
+        self.guesses = true;
+        let found = self.light(&seams, effort);
+        self.guesses = false;
+        found
+    }
+
+    /// The lightest way with these weights of seams, as far as its strips are known.
+    fn light(&mut self, seams: &[Weight], effort: &mut u64) -> Option<Way> {
+        let ways = self.find(seams, None, effort);
+        let mut best = self.lightest(&ways)?;
+        let unlike = unlike_count(&best.kinds);
+        if unlike > 0 {
+            best.weight += Weight::of(self.unlike.times(unlike).unwrap_or_default());
+            for kind in 0..self.kinds() {
+                let ways = self.find(seams, Some(kind), effort);
+                if let Some(other) = self.lightest(&ways).filter(|other| other.weight < best.weight) {
+                    best = other;
+                }
+            }
+        }
+        Some(best)
+    }
+
+    /// What the lightest way weighs, or less, before any strip is taken through the stages. `None` where no row of sheets
+    /// fits.
+    pub fn roughly(&mut self, effort: &mut u64) -> Option<Weight> {
+        let seams = std::mem::take(&mut self.seams);
+        let ways = self.find(&seams, None, effort);
+        self.seams = seams;
+        ways.onward.first().copied().flatten()
+    }
+
+    /// The lightest way and its weight, exact but for wood that is to be added. `None` where no row of sheets fits.
+    pub fn best(&mut self, effort: &mut u64) -> Option<&Way> {
+        if !self.searched {
+            self.searched = true;
+            let ways = self.ways(None, effort).clone();
+            let mut best = self.lightest(&ways);
+            if let Some(way) = best
+                .as_mut()
+                .filter(|way| way.kinds.iter().any(|kind| Some(kind) != way.kinds.first()))
+            {
+                let unlike = unlike_count(&way.kinds);
+                way.weight += Weight::of(self.unlike.times(unlike).unwrap_or_default());
+                for kind in 0..self.kinds() {
+                    let ways = self.ways(Some(kind), effort).clone();
+                    if let Some(other) = self.lightest(&ways)
+                        && best.as_ref().is_none_or(|best| other.weight < best.weight)
+                    {
+                        best = Some(other);
+                    }
+                }
+            }
+            self.best = best;
+        }
+        self.best.as_ref()
+    }
+
+    /// The course that goes this way.
+    pub fn spec(&self, stops: &[usize], kinds: &[usize]) -> Option<BandSpec> {
+        let inner = stops.get(1..stops.len().checked_sub(1)?)?;
+        let mut seams: Vec<Length> = inner
+            .iter()
+            .filter_map(|stop| self.stops.get(*stop).copied())
+            .collect();
+        let mut sheets: Vec<u32> = kinds
+            .iter()
+            .filter_map(|kind| self.space.sheets.get(*kind).copied())
+            .collect();
+        if self.slot.start == End::Right {
+            seams.reverse();
+            sheets.reverse();
+        }
+        Some(BandSpec {
+            y0: self.slot.y.lo,
+            y1: self.slot.y.hi,
+            running: self.slot.running,
+            seams,
+            sheets,
+        })
+    }
 }
 
-/// What a seam at this place costs: judgement, the studs that have to be added. Near a joint of the topmost plate it
-/// takes the least amount more, which decides between seams that cost the same.
-fn seam_price(space: &Space<'_>, slot: &Slot, x: Length) -> Amount {
-    let mut price = Amount::ZERO;
-    space.prices.seam(x, slot.y, &mut price);
-    if space.bare_length(x, slot.y) > space.practice.free_edge_most {
-        price += space.prices.added_stud(slot.y.len());
+/// How many sheets of a course are not of the kind that most are of.
+fn unlike_count(kinds: &[usize]) -> i64 {
+    let count = |kind: &usize| kinds.iter().filter(|other| *other == kind).count();
+    let most = kinds.iter().map(count).max().unwrap_or(0);
+    i64::try_from(kinds.len() - most).unwrap_or(i64::MAX)
+}
+
+/// What a seam at this place weighs: judgement, and what the rules say of it wherever the others are.
+fn seam_weight(space: &Space<'_>, slot: &Slot, x: Length) -> Weight {
+    let mut weight = Weight::default();
+    space.prices.seam(x, slot.y, &mut weight.cost);
+    if space
+        .frame
+        .near_plate_joint(x, slot.y, space.practice.limits.plate_joint_clear)
+    {
+        weight.near_joints = 1;
     }
-    let clear = space.practice.limits.plate_joint_clear;
-    if space.frame.near_plate_joint(x, slot.y, clear) {
-        price += Amount::from_ten_thousandths(1);
+    if space.has_portals {
+        let band = LayoutBand {
+            y0: slot.y.lo,
+            y1: slot.y.hi,
+            running: slot.running,
+            seams: vec![x],
+        };
+        let layout = Layout {
+            reach: slot.reach,
+            bands: vec![band],
+            pieces: Vec::new(),
+        };
+        let found = rules_of_seams(space.house, space.frame, &layout);
+        let refused = found
+            .iter()
+            .filter(|finding| finding.severity == Severity::Refuse)
+            .count();
+        weight.refused = u32::try_from(refused)
+            .unwrap_or(u32::MAX)
+            .saturating_sub(space.refused);
     }
-    price
+    weight
 }

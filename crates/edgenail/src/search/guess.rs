@@ -1,6 +1,5 @@
 //! What a course between two levels seems to cost before its seams are known.
 
-use super::FORBIDDING;
 use super::alike::Alike;
 use super::level::Levels;
 use super::space::{Space, up_and_across};
@@ -10,6 +9,9 @@ use crate::house::Sheet;
 use crate::layout::{Joint, Running, Sides};
 use crate::length::Length;
 use crate::takeoff::Place;
+
+/// More than any wall costs: what practice forbids is proposed only where there is nothing else.
+const FORBIDDING: Amount = Amount::whole(100_000);
 
 /// Prices courses between levels.
 pub(super) struct Guesses<'s, 'a> {

@@ -1,40 +1,48 @@
 //! Choosing a layout: the only part of the library that does.
 //!
-//! A wall's candidates are stacks of courses: levels by shortest paths over plate laps, rims and whole sheets, then
-//! the seams of each course by shortest path over studs. Both are guided by the prices of single pieces and seams.
-//! The best few of every bottom line and direction are then laid out and judged; those that may yet be the best are
-//! backed, then nailed, and the one that has least to mend and then costs least wins. The result is legal, the same
-//! every time, and cheap; that none is cheaper is not proven, and the plan says so.
+//! A wall's candidates are stacks of courses: levels on plate laps, rims and whole sheets, and in each course seams on
+//! studs and whole sheets. What a strip between two seams weighs is read off the strip itself, taken through the stages
+//! between neighbours that stand in for any; of wood that is to be added, the least that it costs. The sum over a layout
+//! is at most what the finished layout weighs. Layouts are taken in rising order of that sum and built through all
+//! stages; when none that is left may weigh less than the best that was built, it is proven that none does. What layouts
+//! are ranked by, each before the next: findings that refuse them, findings to mend, strips that practice avoids, cost,
+//! ties.
 
 mod alike;
 mod alternative;
 mod build;
 mod course;
+mod courses;
+mod crude;
 mod datum;
+mod exact;
 mod guess;
+mod hunt;
 mod level;
+mod positions;
+mod propose;
+mod rows;
 mod space;
 mod stack;
 mod strip;
+mod sweep;
+mod weight;
+
+pub use alternative::Alternative;
+use alternative::alternative;
+pub(crate) use alternative::summary;
 
 use crate::amount::Amount;
 use crate::error::Error;
 use crate::evaluate::Evaluated;
 use crate::finding::Severity;
 use crate::frame::Frame;
-use crate::geometry::Interval;
 use crate::house::{End, House};
-use crate::layout::{BandSpec, LayoutSpec, lay_out, rules, starting_end};
-use crate::length::Length;
-use crate::price::layout_cost;
-pub use alternative::Alternative;
-use alternative::alternative;
-pub(crate) use alternative::summary;
-use build::{Candidate, build};
-use course::{Course, Slot};
+use crate::layout::starting_end;
+use crate::proof::Proof;
+use build::Built;
+use hunt::{Hunt, Until};
 use space::Space;
-use stack::Stack;
-use std::collections::HashMap;
 
 /// What a search found.
 #[derive(Debug)]
@@ -49,8 +57,10 @@ pub struct Found {
     pub effort: u64,
     /// Layouts that were built through all stages and priced.
     pub built: u64,
-    /// The limit of effort was reached.
-    pub stopped: bool,
+    /// What every layout of the space costs at least that has no more to mend.
+    pub bound: Amount,
+    /// How good the chosen one is known to be, among all layouts of the space.
+    pub proof: Proof,
 }
 
 /// Searches a layout for a wall.
@@ -68,21 +78,14 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         message: message.to_owned(),
         remedies: Vec::new(),
     };
-    let mut space = Space::new(house, frame).ok_or_else(|| none("the house has no such wall"))?;
+    let space = Space::new(house, frame).ok_or_else(|| none("the house has no such wall"))?;
     if space.sheets.is_empty() {
         return Err(none("no sheet of the category that is asked for is on hand"));
     }
-    let mut effort = 0;
-    let (mut found, mut stopped) = candidates(&space, house, &mut effort);
-    if found.is_empty() && !space.parted_rims.is_empty() {
-        // No sheet ends on the rim: then it runs past.
-        space.parted_rims.clear();
-        (found, stopped) = candidates(&space, house, &mut effort);
-    }
-    let most = space.practice.alternatives as usize;
-    let (built, count) = build(&space, house, found, most + 1);
-    let mut built = built.into_iter();
-    let chosen = built
+    let (space, (built, effort, proof)) = hunted(space, Until::Proven);
+    let count = built.count();
+    let mut kept = built.kept.into_iter().map(|(_, built)| built);
+    let chosen = kept
         .next()
         .ok_or_else(|| none("no row of sheets in stock covers the wall between its plates"))?;
     if let Some(refusal) = chosen
@@ -90,105 +93,52 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
         .iter()
         .find(|finding| finding.severity == Severity::Refuse)
     {
-        return Err(none(&refusal.message.written(house.drawn_in.in_text())));
+        let message = refusal.message.written(house.drawn_in.in_text());
+        return Err(match proof {
+            Proof::Stopped { .. } => none(&format!("{message}; the search stopped at its limit of effort")),
+            _ => none(&message),
+        });
     }
-    let alternatives = built
-        .take(most)
+    let alternatives = kept
+        .take(space.practice.alternatives as usize)
         .map(|other| alternative(house, &other, &chosen))
         .collect();
     Ok(Found {
-        chosen,
         start: starting_end(space.practice, space.frame),
         alternatives,
         effort,
         built: count,
-        stopped,
+        bound: match proof {
+            Proof::Stopped { gap, .. } | Proof::Gap { amount: gap } => chosen.cost.total - gap,
+            Proof::Proven => chosen.cost.total,
+        },
+        proof,
+        chosen,
     })
 }
 
-/// Lays out the best few stacks of every bottom line, and tells whether the limit of effort was reached.
-fn candidates(space: &Space<'_>, house: &House, effort: &mut u64) -> (Vec<Candidate>, bool) {
-    let mut courses = Courses::new(space);
-    let mut found: Vec<Candidate> = Vec::new();
-    let most = space.practice.stacks_most as usize;
-    for reach in datum::reaches(space) {
-        let bottom = space
-            .frame
-            .lower
-            .points()
-            .iter()
-            .map(|point| point.y)
-            .min()
-            .unwrap_or_default()
-            - reach;
-        let levels = level::levels(space, bottom);
-        for stack in stack::stacks(space, &levels, most) {
-            if *effort >= space.practice.effort_most {
-                return (found, true);
-            }
-            if let Some(spec) = courses.lay(&stack, reach, effort)
-                && found.iter().all(|other| other.spec != spec)
-            {
-                let layout = lay_out(house, space.frame, &spec);
-                let known = layout_cost(&space.prices, &layout);
-                let judged = rules(house, space.frame, &layout);
-                found.push(Candidate {
-                    spec,
-                    layout,
-                    known,
-                    judged,
-                });
-            }
-        }
-    }
-    (found, false)
+/// The wall has a layout that breaks no rule which may not be broken, as far as the limit of effort tells.
+pub(crate) fn has_layout(house: &House, frame: &Frame) -> bool {
+    let Some(space) = Space::new(house, frame).filter(|space| !space.sheets.is_empty()) else {
+        return false;
+    };
+    let (_, (built, ..)) = hunted(space, Until::Legal);
+    built.best().is_some_and(|best| best.refused == 0)
 }
 
-/// More than any wall costs: a way that practice forbids is taken only where there is no other, and is reported.
-const FORBIDDING: Amount = Amount::whole(100_000);
-
-/// The courses of a wall, each priced once for all stacks that it is part of.
-struct Courses<'s, 'a> {
-    space: &'s Space<'a>,
-    start: End,
-    priced: HashMap<Slot, Course<'s, 'a>>,
-}
-
-impl<'s, 'a> Courses<'s, 'a> {
-    fn new(space: &'s Space<'a>) -> Self {
-        Self {
-            space,
-            start: starting_end(space.practice, space.frame),
-            priced: HashMap::new(),
-        }
+/// Hunts, and where no sheet ends on a rim as it should, lets courses run past.
+fn hunted(mut space: Space<'_>, until: Until) -> (Space<'_>, (Built, u64, Proof)) {
+    let hunt = |space: &Space<'_>| {
+        let mut hunt = Hunt::new(space);
+        hunt.run(until);
+        hunt.ended()
+    };
+    let mut ended = hunt(&space);
+    if ended.0.kept.is_empty() && !space.parted_rims.is_empty() {
+        space.parted_rims.clear();
+        ended = hunt(&space);
     }
-
-    /// Seams for every course of a stack.
-    fn lay(&mut self, stack: &Stack, reach: Length, effort: &mut u64) -> Option<LayoutSpec> {
-        let mut bands: Vec<BandSpec> = Vec::new();
-        let count = stack.running.len();
-        for (index, (levels, running)) in stack.levels.windows(2).zip(&stack.running).enumerate() {
-            let [lo, hi] = levels else { return None };
-            let slot = Slot {
-                y: Interval::new(*lo, *hi),
-                running: *running,
-                lowest: index == 0,
-                uppermost: index + 1 == count,
-                start: self.start,
-            };
-            let space = self.space;
-            let course = self
-                .priced
-                .entry(slot)
-                .or_insert_with(|| Course::new(space, slot));
-            let below = bands
-                .last()
-                .filter(|_| !space.level_on_wood(*lo) && !space.level_blocked(*lo));
-            let seams = below.map_or(&[][..], |below| &below.seams);
-            bands.push(course.cheapest(seams, effort)?);
-        }
-        Some(LayoutSpec::Bands { reach, bands })
-    }
+    (space, ended)
 }
 
 #[cfg(test)]

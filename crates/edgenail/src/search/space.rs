@@ -1,16 +1,22 @@
 //! What a search may choose from, prepared once for a wall.
 
-use crate::edges::Wood;
+use super::weight::Weight;
+use crate::amount::Amount;
+use crate::blocking::{Block, block_lumber};
+use crate::edges::Site;
+use crate::finding::Severity;
 use crate::frame::{Axis, Frame};
 use crate::geometry::{Interval, Rect, Toward};
-use crate::house::{BlockedEdges, House, Practice, Sheet, Stock, Wall};
-use crate::layout::{Running, on_sawn_rim};
+use crate::house::{BlockedEdges, House, Method, Practice, Sheet, Stock, Wall};
+use crate::layout::{Layout, Running, on_sawn_rim, rules_of_seams};
 use crate::length::Length;
+use crate::nailing::{NailRow, Zone};
 use crate::price::Prices;
 
 /// A wall with everything that a search asks of it.
 #[derive(Debug)]
 pub(super) struct Space<'a> {
+    pub house: &'a House,
     pub stock: &'a Stock,
     pub wall: &'a Wall,
     pub practice: &'a Practice,
@@ -34,8 +40,18 @@ pub(super) struct Space<'a> {
     pub holes: Vec<Rect>,
     /// Level and upright faces that hold nails: rectangle around each, and its direction.
     pub faces: Vec<(Rect, Axis)>,
-    /// All faces, found by their place.
-    wood: Wood<'a>,
+    /// Practice backs level edges over wide bays alone, and bays are wide.
+    pub blocks_wide_bays: bool,
+    /// What a nail costs at least.
+    pub nail: Amount,
+    /// What a sheet of another length costs in a course.
+    pub unlike: Amount,
+    /// A segment has rules of its own for where seams may stand.
+    pub has_portals: bool,
+    /// What the rules refuse whatever is laid.
+    pub refused: u32,
+    /// The frame with its rules; all faces, found by their place.
+    pub site: Site<'a>,
 }
 
 impl<'a> Space<'a> {
@@ -79,12 +95,27 @@ impl<'a> Space<'a> {
             .map(|member| (member.face.bounds(), member.axis))
             .collect();
         let top = frame.upper.points().iter().map(|point| point.y).max()?;
+        let prices = Prices::new(house, frame)?;
+        let mut portals = wall
+            .segments
+            .iter()
+            .filter(|segment| segment.method == Method::Portal);
         Some(Self {
+            blocks_wide_bays: practice.blocked_edges == BlockedEdges::WideBays
+                && frame
+                    .storeys
+                    .iter()
+                    .any(|storey| storey.spacing - storey.stud_width > practice.clear_bay_most),
+            nail: prices.least_nail(),
+            unlike: prices.least_judged(house.rates.judgement.unlike_length),
+            has_portals: portals.next().is_some(),
+            refused: always(house, frame, Length::ZERO).refused,
+            house,
             stock: &house.stock,
             wall,
             practice,
             frame,
-            prices: Prices::new(house, frame)?,
+            prices,
             sheets,
             sizes,
             last_sizes,
@@ -94,7 +125,7 @@ impl<'a> Space<'a> {
             top,
             holes: frame.holes(),
             faces,
-            wood: Wood::new(frame),
+            site: Site::new(house, frame)?,
         })
     }
 
@@ -200,6 +231,35 @@ impl<'a> Space<'a> {
         length * 2 >= self.x.len()
     }
 
+    /// Stretches of a level seam at this height that may be backed, or where there is no seam, somewhere across the gap.
+    pub fn maybe_backed(&self, y: Length) -> Vec<Interval> {
+        let reach = self.practice.edge_distance_most.max(self.practice.rim_gap) + self.gap;
+        let near = Interval::new(y - reach, y + reach);
+        let level = self
+            .faces
+            .iter()
+            .filter(|(face, axis)| *axis == Axis::Horizontal && face.y_span().intersect(near).is_some());
+        let upright = self
+            .faces
+            .iter()
+            .filter(|(face, axis)| *axis == Axis::Vertical && face.y_span().intersect(near).is_some());
+        let segments = self
+            .site
+            .segments
+            .iter()
+            .filter(|site| site.rect.y_span().intersect(near).is_some());
+        let holes = self
+            .holes
+            .iter()
+            .filter(|hole| hole.y_span().intersect(near).is_some());
+        let spans = level
+            .chain(upright)
+            .map(|(face, _)| face.x_span())
+            .chain(segments.map(|site| site.rect.x_span()))
+            .chain(holes.map(Rect::x_span));
+        Interval::union(spans.collect())
+    }
+
     /// Practice backs a level seam at this height all along, whatever lies behind it.
     pub fn level_blocked(&self, y: Length) -> bool {
         match self.practice.blocked_edges {
@@ -213,6 +273,26 @@ impl<'a> Space<'a> {
         }
     }
 
+    /// A block over a bay, with its lumber and the nails in its ends.
+    pub fn block(&self, bay: Length) -> Amount {
+        let Some(lumber) = block_lumber(&self.site, None) else {
+            return Amount::ZERO;
+        };
+        let mut cost = Amount::ZERO;
+        let block = Block {
+            id: 0,
+            rect: Rect::from_size(Length::ZERO, Length::ZERO, bay, lumber.face),
+            length: (bay - self.practice.block_clearance).max(Length::ZERO),
+            lie: lumber.lie,
+            depth: lumber.depth,
+            stick: lumber.stick,
+            fills_depth: false,
+            serves: Vec::new(),
+        };
+        self.prices.block(&block, &mut cost);
+        cost
+    }
+
     /// From a seam's centre to the far side of the wood that its nail line needs.
     pub fn seam_half(&self) -> Length {
         self.practice.edge_distance_least + self.practice.member_edge_least + self.gap.half()
@@ -220,6 +300,11 @@ impl<'a> Space<'a> {
 
     /// How much of a vertical seam over this height has no wood behind it.
     pub fn bare_length(&self, x: Length, y: Interval) -> Length {
+        self.bare(x, y).iter().map(|span| span.len()).sum()
+    }
+
+    /// Where a vertical seam over this height has no wood behind it.
+    pub fn bare(&self, x: Length, y: Interval) -> Vec<Interval> {
         let reach = self.seam_half() - self.practice.seam_off_wood_most;
         let high = self
             .frame
@@ -228,10 +313,10 @@ impl<'a> Space<'a> {
             .map_or(y.hi, |high| high.clamp(y.lo, y.hi));
         let y = Interval::new(y.lo, high);
         let line = Rect::new(x, y.lo, x, y.hi);
-        let behind = self.wood.near(line).filter(|face| face.nailable);
+        let behind = self.site.wood.near(line).filter(|face| face.nailable);
         let mut taken: Vec<Interval> = behind
             .filter_map(|face| {
-                let member = self.wood.member(face.member)?;
+                let member = self.site.wood.member(face.member)?;
                 if member.axis == Axis::Sloped {
                     return member.face.span_at_x(x);
                 }
@@ -247,7 +332,26 @@ impl<'a> Space<'a> {
         );
         let mut taken = Interval::union(taken);
         taken.retain(|span| span.overlaps(y));
-        Interval::subtract(y, &taken).iter().map(|span| span.len()).sum()
+        Interval::subtract(y, &taken)
+    }
+
+    /// The widest spacing of nails along edges and between them that is asked for anywhere; nothing where it is the same
+    /// everywhere.
+    pub fn widest_spacings(&self) -> Option<(Length, Length)> {
+        let assembly = &self.practice.assembly;
+        let segments = || self.site.segments.iter().map(|site| site.segment);
+        segments().next()?;
+        let edge = segments().map(|segment| segment.edge_spacing);
+        let field = segments().map(|segment| segment.field_spacing);
+        Some((
+            edge.fold(assembly.edge_spacing, Length::max),
+            field.fold(assembly.field_spacing, Length::max),
+        ))
+    }
+
+    /// The row may be one of a portal's grid, which only pieces at its segment have.
+    pub fn is_of_portal(&self, row: &NailRow) -> bool {
+        self.has_portals && row.zone == Zone::Boundary
     }
 
     /// The widest strip that a sheet can cover.
@@ -263,6 +367,23 @@ impl<'a> Space<'a> {
     pub fn sheet(&self, index: u32) -> Option<&'a Sheet> {
         self.stock.sheets.get(index as usize)
     }
+}
+
+/// What the rules say of a wall that is sheathed from so far below its lowest plate, whatever is laid.
+pub(super) fn always(house: &House, frame: &Frame, reach: Length) -> Weight {
+    let layout = Layout {
+        reach,
+        ..Layout::default()
+    };
+    let mut weight = Weight::default();
+    for finding in rules_of_seams(house, frame, &layout) {
+        match finding.severity {
+            Severity::Refuse => weight.refused += 1,
+            Severity::Mend => weight.mend += 1,
+            Severity::Advise => {}
+        }
+    }
+    weight
 }
 
 /// Rims between storeys at whose middle a seam is parted for shrinkage.

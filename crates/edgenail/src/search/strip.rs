@@ -1,10 +1,10 @@
 //! What the strips of one course cost.
 
-use super::FORBIDDING;
 use super::alike::Alike;
 use super::course::Slot;
+use super::exact::Exact;
 use super::space::{Space, up_and_across};
-use crate::amount::Amount;
+use super::weight::Weight;
 use crate::geometry::{Interval, Rect};
 use crate::layout::{Joint, Sides, laps, on_sawn_rim, section_of};
 use crate::length::Length;
@@ -12,6 +12,14 @@ use crate::length::Length;
 /// Where the prices of a strip stand.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Offer(usize);
+
+/// A piece of a strip: the rectangle around it.
+#[derive(Clone, Copy, Debug)]
+struct StripPart {
+    rect: Rect,
+    /// It is set as a small piece: surely, perhaps.
+    small: (bool, bool),
+}
 
 /// Prices strips of one course, each from every kind of sheet.
 ///
@@ -24,17 +32,24 @@ pub(super) struct StripPrices<'s, 'a> {
     /// What the course meets at the bottom and at the top.
     level: (Joint, Joint),
     /// The course's height less its gaps.
-    y: Interval,
+    pub y: Interval,
     /// The wall's upper limit comes down into the course.
-    under_slope: bool,
+    pub under_slope: bool,
+    /// Sheets keep gaps of their own, or the course follows a stepped base: no strip is like another.
+    unlike: bool,
+    /// Sheets keep gaps of their own.
+    pub own_gaps: bool,
+    /// Single strips, as they are cut.
+    pub exact: Exact<'s, 'a>,
     /// The widest that may be.
     pub widest: Length,
     /// Openings and bare zones in the course.
     holes: Vec<Rect>,
-    /// For each strip that was priced, what it costs from each sheet; nothing where that does not cover it.
-    offers: Vec<Option<Amount>>,
+    /// For each strip that was priced, what it weighs from each sheet without nails and backing, or less; nothing where
+    /// that does not cover it.
+    offers: Vec<Option<Weight>>,
     /// The parts of the strip that is being priced.
-    parts: Vec<Rect>,
+    parts: Vec<StripPart>,
     /// Prices by width, for each section and ends, past the frame or not.
     alike: Alike<Offer>,
 }
@@ -53,7 +68,17 @@ impl<'s, 'a> StripPrices<'s, 'a> {
         );
         let under_slope = space.frame.upper.points().iter().any(|point| point.y < y.hi);
         let breaks = breaks(space, &slot, y.len());
+        let own_gap = |sheet: &crate::house::Sheet| sheet.gap.unwrap_or(space.practice.gap) != space.gap;
+        let mut sheets = space.sheets.iter().filter_map(|index| space.sheet(*index));
+        let base = space.frame.lower.points();
+        let stepped = base
+            .iter()
+            .any(|point| base.first().is_some_and(|first| point.y != first.y));
+        let own_gaps = sheets.any(own_gap);
         Self {
+            unlike: stepped || own_gaps,
+            own_gaps,
+            exact: Exact::new(space, slot),
             space,
             slot,
             level: (level(slot.y.lo, slot.lowest), level(slot.y.hi, slot.uppermost)),
@@ -63,8 +88,8 @@ impl<'s, 'a> StripPrices<'s, 'a> {
             holes: space
                 .holes
                 .iter()
+                .map(|hole| hole.grown(space.practice.opening_cut_back))
                 .filter(|hole| hole.y_span().overlaps(y))
-                .copied()
                 .collect(),
             offers: Vec::new(),
             parts: Vec::new(),
@@ -87,6 +112,9 @@ impl<'s, 'a> StripPrices<'s, 'a> {
     /// Prices a strip; `through` is how far openings run [through](Self::through) strips from one of its ends.
     pub fn of(&mut self, strip: Interval, through: Interval) -> Offer {
         let (x, ends) = self.net(strip);
+        if self.unlike {
+            return self.measured(strip, x, ends);
+        }
         let Some(group) = self.group(x, ends, strip, through) else {
             return self.priced(x, ends);
         };
@@ -97,16 +125,9 @@ impl<'s, 'a> StripPrices<'s, 'a> {
         price
     }
 
-    /// What a strip costs from the sheet of this kind, else from the cheapest, and the sheet.
-    pub fn cheapest(&self, offer: Offer, kind: Option<usize>) -> Option<(Amount, u32)> {
-        let sheets = &self.space.sheets;
-        let offers = self.offers.get(offer.0..).unwrap_or_default();
-        if let Some(kind) = kind {
-            return Some(((*offers.get(kind)?)?, *sheets.get(kind)?));
-        }
-        let each = offers.iter().zip(sheets);
-        each.filter_map(|(price, sheet)| Some(((*price)?, *sheet)))
-            .min_by_key(|(price, _)| *price)
+    /// What a strip weighs from the sheet of this kind.
+    pub fn of_kind(&self, offer: Offer, kind: usize) -> Option<Weight> {
+        *self.offers.get(offer.0 + kind)?
     }
 
     /// A strip less its gaps, and whether it is at the left and at the right end of the wall.
@@ -129,9 +150,10 @@ impl<'s, 'a> StripPrices<'s, 'a> {
         through: Interval,
     ) -> Option<usize> {
         let frame = self.space.frame;
-        let over = || frame.upper.y_over(x).is_some_and(|span| span.hi < self.y.hi);
+        let over = || frame.upper.y_over(x).is_some_and(|span| span.lo < self.y.hi);
         let own = (self.under_slope && over())
-            || (through.covers(strip) && self.holes.iter().any(|hole| self.runs_through(hole, x)));
+            || (through.covers(strip) && self.holes.iter().any(|hole| self.runs_through(hole, x)))
+            || self.is_parted(x);
         if own {
             return None;
         }
@@ -148,6 +170,43 @@ impl<'s, 'a> StripPrices<'s, 'a> {
     /// An opening runs across the whole width of a strip.
     fn runs_through(&self, hole: &Rect, x: Interval) -> bool {
         hole.x0 <= x.lo && x.hi <= hole.x1 && hole.y_span().overlaps(self.y)
+    }
+
+    /// Openings may part the strip, or leave so little of it that it is set as a small piece.
+    fn is_parted(&self, x: Interval) -> bool {
+        let strip = Rect::from_spans(x, self.y);
+        let mut high = Length::ZERO;
+        let mut left = strip.area();
+        for hole in &self.holes {
+            if let Some(shared) = hole.intersect(&strip) {
+                high += shared.height();
+                left -= shared.area();
+            }
+        }
+        let small = |area: i128| self.space.prices.is_small(2 * area);
+        high >= self.y.len() || (high > Length::ZERO && small(left) && !small(strip.area()))
+    }
+
+    /// Prices a strip that is like no other, as it is cut.
+    fn measured(&mut self, strip: Interval, x: Interval, (at_left, at_right): (bool, bool)) -> Offer {
+        let end = |at_end: bool| if at_end { Joint::End } else { Joint::Seam };
+        self.divide(x);
+        let avoided = self.avoided(x.len(), end(at_left), end(at_right));
+        let offer = Offer(self.offers.len());
+        let from = |sheet: &u32| {
+            let mut weight = self.exact.cut(strip, *sheet)?;
+            weight.avoided += avoided;
+            Some(weight)
+        };
+        self.offers.extend(self.space.sheets.iter().map(from));
+        offer
+    }
+
+    /// 1 for a strip that practice takes only where there is no other way: it is narrower than the least strip.
+    fn avoided(&self, width: Length, left: Joint, right: Joint) -> u32 {
+        let narrow = width < narrow_under(self.space, left, right);
+        let low = |part: &StripPart| part.rect.height() <= self.space.practice.strip_least * 2;
+        u32::from(narrow && !self.parts.iter().all(low))
     }
 
     /// Prices a strip of this width less its gaps.
@@ -167,55 +226,129 @@ impl<'s, 'a> StripPrices<'s, 'a> {
 
     /// Adds what the parts of a strip cost from each sheet.
     fn offer(&mut self, width: Length, sides: Sides) {
-        let (practice, parts) = (self.space.practice, &self.parts);
-        let narrow = width < narrow_under(self.space, sides.left, sides.right);
-        let low = |part: &Rect| part.height() <= practice.strip_least * 2;
-        let penalty = if narrow && !parts.iter().all(low) {
-            FORBIDDING
-        } else {
-            Amount::default()
-        };
+        let avoided = self.avoided(width, sides.left, sides.right);
+        let parts = &self.parts;
         let prices = &self.space.prices;
-        let set: Amount = parts.iter().map(|part| prices.set_rectangle(part, sides)).sum();
         let from = |index: &u32| {
             let sheet = self.space.sheet(*index)?;
             let (up, across) = up_and_across(sheet, self.slot.running);
-            let fits = |part: &Rect| {
-                part.width() <= across + short(self.space, sides.left, sides.right)
-                    && part.height() <= up + short(self.space, sides.bottom, sides.top)
+            let fits = |part: &StripPart| {
+                part.rect.width() <= across + short(self.space, sides.left, sides.right)
+                    && part.rect.height() <= up + short(self.space, sides.bottom, sides.top)
             };
-            let cut = |part: &Rect| prices.cut_rectangle(part, sheet, self.slot.running);
+            // A sheet that is a little short is taken as it is.
+            let cut = |part: &StripPart| {
+                let (width, height) = (part.rect.width().min(across), part.rect.height().min(up));
+                let blank = Rect::from_size(part.rect.x0, part.rect.y0, width, height);
+                let set = prices.set_rectangle(&blank, sides);
+                let (whole, small) = prices.setting(&blank);
+                let set = match part.small {
+                    (true, _) => set - whole + small,
+                    (false, true) => set - whole + whole.min(small),
+                    (false, false) => set,
+                };
+                set + prices.cut_rectangle(&blank, sheet, self.slot.running)
+            };
             let all_fit = parts.iter().all(fits);
-            all_fit.then(|| penalty + set + parts.iter().map(cut).sum())
+            all_fit.then(|| Weight {
+                avoided,
+                pieces: u32::try_from(parts.len()).unwrap_or(u32::MAX),
+                ..Weight::of(parts.iter().map(cut).sum())
+            })
         };
         self.offers.extend(self.space.sheets.iter().map(from));
     }
 
-    /// Writes over the parts what is left of a strip where openings run across its whole width, under a rake up to
-    /// its highest point.
+    /// Writes over the parts the pieces that openings leave of a strip, under a rake up to its highest point.
     fn divide(&mut self, x: Interval) {
-        let (space, y) = (self.space, self.y);
         self.parts.clear();
-        let high = if self.under_slope {
-            let over = space.frame.upper.y_over(x);
-            over.map_or(y.hi, |span| span.hi.min(y.hi))
+        let (mut x, mut high) = (x, self.y.hi);
+        let mut sloped = false;
+        if self.under_slope
+            && let Some(over) = self.space.frame.upper.y_over(x)
+        {
+            high = high.min(over.hi);
+            sloped = over.lo < high;
+            if over.lo < self.y.lo {
+                x = self.under_roof(x);
+            }
+        }
+        if self.y.lo < high {
+            self.part(Rect::from_spans(x, Interval::new(self.y.lo, high)), sloped);
+        }
+    }
+
+    /// The stretch of a strip over which the wall comes up into the course, less than a unit taken off where it is cut.
+    fn under_roof(&self, x: Interval) -> Interval {
+        let low = self.y.lo;
+        let mut found: Option<Interval> = None;
+        for ends in self.space.frame.upper.points().windows(2) {
+            let [a, b] = ends else { continue };
+            let Some(mut span) = Interval::new(a.x, b.x)
+                .intersect(x)
+                .filter(|_| a.y.max(b.y) > low)
+            else {
+                continue;
+            };
+            if a.y.min(b.y) < low {
+                let along = i128::from((b.x - a.x).units()) * i128::from((low - a.y).units());
+                let at = along.div_euclid(i128::from((b.y - a.y).units()));
+                let cut = a.x + Length::from_units(i64::try_from(at).unwrap_or_default());
+                if a.y < b.y {
+                    span.lo = span.lo.max(cut + Length::from_units(1));
+                } else {
+                    span.hi = span.hi.min(cut);
+                }
+            }
+            if span.lo <= span.hi {
+                found = Some(found.map_or(span, |found| {
+                    Interval::new(found.lo.min(span.lo), found.hi.max(span.hi))
+                }));
+            }
+        }
+        found.unwrap_or(Interval::new(x.lo, x.lo))
+    }
+
+    /// Adds the pieces that openings leave of a rectangle.
+    fn part(&mut self, rect: Rect, sloped: bool) {
+        let inside = |hole: &&Rect| hole.overlaps(&rect);
+        let over = |hole: &&Rect| hole.y_span().covers(rect.y_span());
+        let across = |hole: &&Rect| hole.x_span().covers(rect.x_span());
+        let holes = || self.holes.iter().filter(inside);
+        if holes().next().is_none() {
+            self.parts.push(StripPart {
+                rect,
+                small: (false, sloped),
+            });
+            return;
+        }
+        let rests: Vec<Rect> = if holes().any(|hole| over(&hole)) {
+            let taken = Interval::union(holes().filter(over).map(Rect::x_span).collect());
+            let spans = Interval::subtract(rect.x_span(), &taken);
+            spans
+                .into_iter()
+                .map(|x| Rect::from_spans(x, rect.y_span()))
+                .collect()
+        } else if holes().any(|hole| across(&hole)) {
+            let taken = Interval::union(holes().filter(across).map(Rect::y_span).collect());
+            let spans = Interval::subtract(rect.y_span(), &taken);
+            spans
+                .into_iter()
+                .map(|y| Rect::from_spans(rect.x_span(), y))
+                .collect()
         } else {
-            y.hi
+            let left = holes().filter_map(|hole| hole.intersect(&rect));
+            let left = left.fold(rect.area(), |left, shared| left - shared.area());
+            let small = self.space.prices.is_small(2 * left);
+            self.parts.push(StripPart {
+                rect,
+                small: (small, small || sloped),
+            });
+            return;
         };
-        if y.lo >= high {
-            return;
+        for rest in rests {
+            self.part(rest, sloped);
         }
-        let left = Interval::new(y.lo, high);
-        let through = self.holes.iter().filter(|hole| self.runs_through(hole, x));
-        let through: Vec<Interval> = through.map(Rect::y_span).collect();
-        if through.is_empty() {
-            self.parts.push(Rect::from_spans(x, left));
-            return;
-        }
-        let through = Interval::union(through);
-        let spans = Interval::subtract(left, &through);
-        self.parts
-            .extend(spans.into_iter().map(|span| Rect::from_spans(x, span)));
     }
 }
 
@@ -238,8 +371,14 @@ fn narrow_under(space: &Space<'_>, left: Joint, right: Joint) -> Length {
 /// Widths at which the price of a strip of a course changes that openings do not run through.
 fn breaks(space: &Space<'_>, slot: &Slot, height: Length) -> Vec<Length> {
     let sheets = space.sheets.iter().filter_map(|index| space.sheet(*index));
-    let across: Vec<Length> = sheets.map(|sheet| up_and_across(sheet, slot.running).1).collect();
+    let sizes: Vec<(Length, Length)> = sheets.map(|sheet| up_and_across(sheet, slot.running)).collect();
+    let across: Vec<Length> = sizes.iter().map(|(_, across)| *across).collect();
     let mut breaks = space.prices.breaks(height, &across);
+    for (up, _) in sizes.iter().filter(|(up, _)| *up < height) {
+        // A sheet that is a little short is taken as it is.
+        breaks.extend(space.prices.breaks(*up, &across));
+    }
+    breaks.sort_unstable();
     let Some(shortest) = breaks.first().copied() else {
         return breaks;
     };

@@ -1,10 +1,11 @@
-use crate::evaluate::evaluate;
 use crate::finding::FindingCode;
 use crate::frame::frame_wall;
-use crate::layout::{LayoutSpec, Running};
+use crate::layout::Running;
 use crate::length::Length;
 use crate::read_house;
+use crate::search::hunt::{BUILT, Hunt, Until};
 use crate::search::search;
+use crate::search::space::Space;
 
 /// A wall of one storey with a window every 15 ft.
 fn wall(feet: u32) -> String {
@@ -22,19 +23,21 @@ fn wall(feet: u32) -> String {
     )
 }
 
-/// Work grows with the wall, not with its square: strips that the search prices and runs of the layout that it finds.
+/// Work grows with the wall, not with its square: strips that are priced for the layouts that are likely to be good, and
+/// runs of the best of them. To prove that none is better takes more.
 #[test]
 fn twice_the_wall_is_twice_the_work() {
     let work = |feet: u32| {
         let (house, _) = read_house(wall(feet).as_bytes()).expect("the wall is legal");
         let frame = frame_wall(&house, 0).expect("the house has a wall");
-        let found = search(&house, &frame).expect("the wall has a layout");
-        assert!(!found.stopped, "{feet} ft: the search ran into its limit");
-        let LayoutSpec::Bands { .. } = found.chosen.spec else {
-            panic!("a search lays courses")
-        };
-        let built = evaluate(&house, &frame, found.chosen.spec);
-        (found.effort, built.runs.len() as u64)
+        let space = Space::new(&house, &frame).expect("the house has a wall");
+        let mut hunt = Hunt::new(&space);
+        hunt.propose(Until::Proven);
+        let built = hunt.built.kept.first().map(|(_, built)| built.runs.len() as u64);
+        (
+            hunt.effort - hunt.built.count() * BUILT,
+            built.expect("the wall has a layout"),
+        )
     };
     let lengths = [15, 30, 60, 120, 240, 480, 960];
     let works: Vec<(u64, u64)> = lengths.iter().map(|feet| work(*feet)).collect();

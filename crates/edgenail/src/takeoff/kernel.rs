@@ -120,7 +120,7 @@ impl<'a> Kernel<'a> {
         let rates = self.rates;
         let long = blank.width().max(blank.height());
         let [up_to_8, up_to_9, up_to_10] = self.set_up_to();
-        let (part, each) = if area2 < self.small2 {
+        let (part, each) = if self.is_small(area2) {
             (Part::SetSmall, rates.set_small)
         } else if long <= up_to_8 {
             (Part::Set8, rates.set_8)
@@ -132,6 +132,22 @@ impl<'a> Kernel<'a> {
             (Part::SetLonger, rates.set_longer)
         };
         Charge::work(part, 1, each)
+    }
+
+    /// What [`Kernel::set_rectangle`] takes if the piece counts as small.
+    pub(crate) fn set_small(&self, blank: &Rect, charge: &mut impl FnMut(Charge)) {
+        self.setting(blank, 0, charge);
+    }
+
+    /// How wide a piece of this height is at least that is not small.
+    pub(crate) fn small_width(&self, height: Length) -> Length {
+        let width = self.small2.div_euclid(2 * i128::from(height.units().max(1)));
+        i64::try_from(width).map_or(Length::LIMIT, Length::from_units)
+    }
+
+    /// A piece with twice this area is set as a small one.
+    pub(crate) fn is_small(&self, area2: i128) -> bool {
+        area2 < self.small2
     }
 
     /// The longest pieces that are set as sheets of 8, 9 and 10 ft.

@@ -22,17 +22,10 @@ use crate::length::Length;
 ///
 /// A frame whose wall the house does not have gives nothing.
 pub fn rules(house: &House, frame: &Frame, layout: &Layout) -> Vec<Finding> {
-    let Some(wall) = house.walls.get(frame.wall as usize) else {
-        return Vec::new();
-    };
-    let ground = Ground {
-        house,
-        wall,
-        practice: &wall.practice,
-        frame,
-        layout,
-    };
     let mut out = Vec::new();
+    let Some(ground) = Ground::new(house, frame, layout) else {
+        return out;
+    };
     size::judge(&ground, &mut out);
     plies::judge(&ground, &mut out);
     cover::judge(&ground, &mut out);
@@ -42,6 +35,37 @@ pub fn rules(house: &House, frame: &Frame, layout: &Layout) -> Vec<Finding> {
     base::judge(&ground, &mut out);
     segment::judge(&ground, &mut out);
     out
+}
+
+/// What the [`rules()`] say of each piece by itself, whatever lies beside it.
+pub(crate) fn rules_of_pieces(house: &House, frame: &Frame, layout: &Layout) -> Vec<Finding> {
+    let mut out = Vec::new();
+    if let Some(ground) = Ground::new(house, frame, layout) {
+        size::judge(&ground, &mut out);
+        strip::judge(&ground, &mut out);
+    }
+    out
+}
+
+/// What the [`rules()`] say of a wall sheathed from so far below its lowest plate and parted at these seams, whatever its
+/// pieces are; for a layout without seams, what they say of every layout.
+pub(crate) fn rules_of_seams(house: &House, frame: &Frame, layout: &Layout) -> Vec<Finding> {
+    let mut out = Vec::new();
+    if let Some(ground) = Ground::new(house, frame, layout) {
+        joint::judge(&ground, &mut out);
+        base::judge(&ground, &mut out);
+        segment::judge(&ground, &mut out);
+    }
+    out
+}
+
+/// Plywood of few plies in a piece that runs up studs too far apart for it.
+pub(crate) fn is_weak(house: &House, frame: &Frame, layout: &Layout) -> bool {
+    let mut out = Vec::new();
+    if let Some(ground) = Ground::new(house, frame, layout) {
+        plies::judge(&ground, &mut out);
+    }
+    !out.is_empty()
 }
 
 /// What the rules read.
@@ -54,6 +78,18 @@ struct Ground<'a> {
 }
 
 impl<'a> Ground<'a> {
+    /// Nothing if the house does not have the frame's wall.
+    fn new(house: &'a House, frame: &'a Frame, layout: &'a Layout) -> Option<Self> {
+        let wall = house.walls.get(frame.wall as usize)?;
+        Some(Self {
+            house,
+            wall,
+            practice: &wall.practice,
+            frame,
+            layout,
+        })
+    }
+
     fn finding(&self, code: FindingCode, severity: Severity) -> Finding {
         Finding::of(&self.wall.name, code, severity)
     }

@@ -7,7 +7,7 @@ use crate::error::{Error, Remedy};
 use crate::frame::frame_wall;
 use crate::house::House;
 use crate::length::Length;
-use crate::search::search;
+use crate::search::has_layout;
 use lift::Lift;
 
 /// The error of a wall without a layout, with every change of a single demand under which it has one; where none is
@@ -43,7 +43,7 @@ impl Trial<'_> {
         for (lift, to) in lifted {
             lift.apply(&mut house, *to);
         }
-        frame_wall(&house, self.index).is_some_and(|frame| search(&house, &frame).is_ok())
+        frame_wall(&house, self.index).is_some_and(|frame| has_layout(&house, &frame))
     }
 
     /// As few demands as are needed, of all together; nothing where even all are not enough.

@@ -349,9 +349,9 @@ pub(super) static PRACTICE: Object = Object {
         value(
             "effort_most",
             whole(1_000, 1_000_000_000_000),
-            "5000000",
+            "60000",
             OWN,
-            "The most arcs that the search may price for one wall.",
+            "How much work the search may spend on one wall, in arcs priced. With more of it more walls are proven.",
         ),
         value(
             "cutting_effort_most",
@@ -365,7 +365,8 @@ pub(super) static PRACTICE: Object = Object {
             whole(1, 100),
             "4",
             OWN,
-            "The most stacks of courses that the search lays out for one bottom line and one set of directions.",
+            "The most stacks of courses that the search proposes for one bottom line and one set of directions, before it \
+             proves.",
         ),
         value(
             "end_parts_most",
