@@ -288,3 +288,23 @@ fn sixteen_feet_with_two_openings() {
         "{ours} and {best}"
     );
 }
+
+/// Sheets of a true 48 in. with gaps of 1/8 drift an eighth from stud to stud: a chain of whole sheets stands off the middle
+/// of the studs that carry it, and costs less than sheets ripped to the middles.
+#[test]
+fn true_sheets_drift_off_the_middle_of_studs() {
+    for (length, origin) in [("13'", "0"), ("12' 4", "8"), ("11'", "-4 1/2")] {
+        let storey = format!(r#""origin": {{"offset": "{origin}"}}, "openings": []"#);
+        let text = wall(length, "", r#", "running": "upright", "blocked_edges": "all""#)
+            .replace("47 7/8", "48")
+            .replace(r#""openings": []"#, &storey);
+        let trial = Trial::new(&text);
+        let eighth = Length::sixteenths(2);
+        let middles = trial.supports();
+        let near = |x: &Length| [*x - eighth, *x, *x + eighth];
+        let places: Vec<Length> = middles.iter().flat_map(near).collect();
+        let least = Length::sixteenths(11 * 16 + 12);
+        let (ours, best) = trial.agrees(upright(&trial, &places, least).into_iter());
+        assert!(ours <= best, "{length} from {origin}: {ours} and {best}");
+    }
+}
