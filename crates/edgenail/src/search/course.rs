@@ -2,14 +2,14 @@
 
 use super::positions::positions;
 use super::rows::Rows;
+use super::seam::seam_weight;
 use super::space::Space;
 use super::strip::{Offer, StripPrices};
 use super::weight::Weight;
 use crate::amount::Amount;
-use crate::finding::Severity;
 use crate::geometry::Interval;
 use crate::house::End;
-use crate::layout::{BandSpec, Layout, LayoutBand, Running, rules_of_seams};
+use crate::layout::{BandSpec, Running};
 use crate::length::Length;
 
 /// What a course has to fit, whatever lies below it.
@@ -486,38 +486,4 @@ fn unlike_count(kinds: &[usize]) -> i64 {
     let count = |kind: &usize| kinds.iter().filter(|other| *other == kind).count();
     let most = kinds.iter().map(count).max().unwrap_or(0);
     i64::try_from(kinds.len() - most).unwrap_or(i64::MAX)
-}
-
-/// What a seam at this place weighs: judgement, and what the rules say of it wherever the others are.
-fn seam_weight(space: &Space<'_>, slot: &Slot, x: Length) -> Weight {
-    let mut weight = Weight::default();
-    space.prices.seam(x, slot.y, &mut weight.cost);
-    if space
-        .frame
-        .near_plate_joint(x, slot.y, space.practice.limits.plate_joint_clear)
-    {
-        weight.near_joints = 1;
-    }
-    if space.has_portals {
-        let band = LayoutBand {
-            y0: slot.y.lo,
-            y1: slot.y.hi,
-            running: slot.running,
-            seams: vec![x],
-        };
-        let layout = Layout {
-            reach: slot.reach,
-            bands: vec![band],
-            pieces: Vec::new(),
-        };
-        let found = rules_of_seams(space.house, space.frame, &layout);
-        let refused = found
-            .iter()
-            .filter(|finding| finding.severity == Severity::Refuse)
-            .count();
-        weight.refused = u32::try_from(refused)
-            .unwrap_or(u32::MAX)
-            .saturating_sub(space.refused);
-    }
-    weight
 }

@@ -65,10 +65,7 @@ impl<'s, 'a> Crude<'s, 'a> {
             edges: HashMap::new(),
             alike: BTreeMap::new(),
             known: HashMap::new(),
-            inset: space
-                .practice
-                .edge_distance_most
-                .max(space.practice.free_edge_most),
+            inset: space.inset(),
         }
     }
 
@@ -188,11 +185,9 @@ impl<'s, 'a> Crude<'s, 'a> {
             sum += above.cost;
             rows += above.rows;
         }
-        let edge = space.practice.assembly.edge_spacing;
-        let segments = || space.site.segments.iter().map(|site| site.segment);
-        let edge = segments()
-            .map(|segment| segment.edge_spacing)
-            .fold(edge, Length::max);
+        let edge = space
+            .widest_pitch(Zone::Edge)
+            .unwrap_or(space.practice.assembly.edge_spacing);
         let plumb = ((y.len() - inset * 2).spaces(edge.max(Length::from_units(1))) - 2).max(0);
         let frame = space.frame;
         let doubtful =
@@ -252,18 +247,9 @@ impl<'s, 'a> Crude<'s, 'a> {
     /// Wood, openings and segments beside a level, by their place from it.
     fn beside(&self, level: Length) -> Vec<Rect> {
         let (space, near) = (self.space, self.inset * 2);
-        let frame = space.frame;
-        let patches = frame
-            .bare_zones
-            .iter()
-            .chain(&frame.penetrations)
-            .chain(&frame.straps);
         let faces = space.faces.iter().map(|(face, _)| *face);
         let segments = space.site.segments.iter().map(|site| site.rect);
-        let all = faces
-            .chain(space.holes.iter().copied())
-            .chain(segments)
-            .chain(patches.map(|patch| patch.rect));
+        let all = faces.chain(space.patches()).chain(segments);
         all.filter(|rect| rect.y0 <= level + near && level - near <= rect.y1)
             .map(|rect| {
                 let low = (rect.y0 - level).max(-near);
@@ -274,16 +260,12 @@ impl<'s, 'a> Crude<'s, 'a> {
     }
 }
 
-/// What a level row costs; a segment closes rows up that begin outside of it.
+/// What a level row costs wherever it is.
 fn level_cost(space: &Space<'_>, row: &NailRow) -> Amount {
     let mut cost = Amount::ZERO;
     space.prices.nail_row(row, &mut cost);
-    let Some((edge, field)) = space.widest_spacings() else {
+    let Some(pitch) = space.widest_pitch(row.zone) else {
         return cost;
-    };
-    let pitch = match row.zone {
-        Zone::Edge | Zone::Opening => edge,
-        Zone::Boundary | Zone::Field => edge.max(field),
     };
     let length = row.position(row.last).x - row.position(row.first).x;
     let nails = length.abs().units() / pitch.units().max(1) - 1;
@@ -301,7 +283,7 @@ fn edge(
 ) -> Edge {
     let mut found = Edge::default();
     for run in runs.iter().filter(|run| run.side == side && run.lacks_backing()) {
-        if (run.from.y - level).abs() <= exact.inset() {
+        if (run.from.y - level).abs() <= space.inset() {
             found.cost += exact.backing_of(run);
         }
     }
@@ -309,7 +291,7 @@ fn edge(
         .iter()
         .filter(|row| row.from.y == row.to.y && !space.is_of_portal(row));
     for row in level_rows {
-        if (row.from.y - level).abs() <= exact.inset() {
+        if (row.from.y - level).abs() <= space.inset() {
             found.cost += level_cost(space, row);
             found.rows += i64::from(row.count() > 1);
         }

@@ -202,7 +202,7 @@ impl<'s, 'a> Exact<'s, 'a> {
         let Some((runs, rows)) = self.of(strip) else {
             return Amount::ZERO;
         };
-        let near = |at: Length| (at - x).abs() <= self.inset();
+        let near = |at: Length| (at - x).abs() <= self.space.inset();
         let mut weight = Weight::default();
         for row in rows
             .iter()
@@ -231,14 +231,6 @@ impl<'s, 'a> Exact<'s, 'a> {
         least.unwrap_or_default() + self.space.gap
     }
 
-    /// From a panel's edge to where the rows at its other edges may begin.
-    pub fn inset(&self) -> Length {
-        self.space
-            .practice
-            .edge_distance_most
-            .max(self.space.practice.free_edge_most)
-    }
-
     /// The course's height, gaps not taken off.
     pub const fn height(&self) -> Interval {
         self.y
@@ -254,21 +246,6 @@ impl<'s, 'a> Exact<'s, 'a> {
         };
         let upper = frame.upper.points();
         (upper.iter().any(|point| point.y < self.y.hi) && !level(upper)) || !level(frame.lower.points())
-    }
-
-    /// Openings in the course, and where bare zones, holes or straps may do without nails.
-    pub fn patches(&self) -> Vec<Rect> {
-        let frame = self.space.frame;
-        let patches = frame
-            .bare_zones
-            .iter()
-            .chain(&frame.penetrations)
-            .chain(&frame.straps);
-        let openings = frame.openings.iter().map(|place| place.rect);
-        openings
-            .chain(patches.map(|patch| patch.rect))
-            .filter(|rect| rect.y_span().overlaps(self.y))
-            .collect()
     }
 
     /// The least that backing a stretch of edge costs.
@@ -307,7 +284,7 @@ impl<'s, 'a> Exact<'s, 'a> {
         let Some((y, x, spacing)) = self.blocked_edge(edge) else {
             return;
         };
-        let inset = self.inset();
+        let inset = self.space.inset();
         let piece = edge.first().map_or(0, |run| run.piece);
         let least = (x.len() - inset * 2).spaces(spacing) - 1;
         let driven = rows.iter().filter(|row| {

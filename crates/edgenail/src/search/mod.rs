@@ -22,6 +22,7 @@ mod level;
 mod positions;
 mod propose;
 mod rows;
+mod seam;
 mod space;
 mod stack;
 mod strip;

@@ -53,7 +53,7 @@ impl LevelRow {
 impl Rows {
     /// Reads a course; `stops` are the places of its seams.
     pub fn new(space: &Space<'_>, exact: &Exact<'_, '_>, stops: &[Length]) -> Self {
-        let margin = exact.inset() * 2;
+        let margin = space.inset() * 2;
         let none = Self {
             plumb: Vec::new(),
             level: Vec::new(),
@@ -67,7 +67,6 @@ impl Rows {
             return none;
         };
         let mut found = none;
-        let widest = space.widest_spacings();
         let mut driven: Vec<&NailRow> = rows.iter().collect();
         for edge in runs.chunk_by(|a, b| (a.piece, a.edge) == (b.piece, b.edge)) {
             for run in edge
@@ -78,12 +77,14 @@ impl Rows {
                 found.blocks.push((Interval::new(run.from.x, run.to.x), cost));
             }
             if let Some((y, x, pitch)) = exact.blocked_edge(edge) {
-                let inset = exact.inset();
+                let inset = space.inset();
                 driven.retain(|row| row.from.y != row.to.y || (row.from.y - y).abs() > inset);
                 found.level.push(LevelRow {
                     x,
                     each: space.nail,
-                    pitch: widest.map_or(pitch, |(edge, _)| edge.max(pitch)),
+                    pitch: space
+                        .widest_pitch(Zone::Edge)
+                        .map_or(pitch, |widest| widest.max(pitch)),
                 });
             }
         }
@@ -98,11 +99,7 @@ impl Rows {
                 let (first, last) = (row.position(row.first).x, row.position(row.last).x);
                 let x = Interval::new(first.min(last), first.max(last));
                 let spaces = i64::from(row.count() - 1);
-                // A segment closes rows up that begin outside of it.
-                let least = widest.map_or(Length::ZERO, |(edge, field)| match row.zone {
-                    Zone::Edge | Zone::Opening => edge,
-                    Zone::Boundary | Zone::Field => field.max(edge),
-                });
+                let least = space.widest_pitch(row.zone).unwrap_or(Length::ZERO);
                 found.level.push(LevelRow {
                     x,
                     each: cost.scaled(1, i128::from(row.count())).unwrap_or_default()
@@ -126,7 +123,8 @@ impl Rows {
     /// What the edges of strips at each stop cost.
     fn sides_at(&self, space: &Space<'_>, exact: &Exact<'_, '_>, stops: &[Length]) -> Vec<(Amount, Amount)> {
         let mut alike: BTreeMap<(Length, Vec<Rect>), (Amount, Amount)> = BTreeMap::new();
-        let holes: Vec<Rect> = exact.patches();
+        let y = exact.height();
+        let holes: Vec<Rect> = space.patches().filter(|rect| rect.y_span().overlaps(y)).collect();
         let side = |x: Length| {
             let beside = |rect: &Rect| rect.x0 - self.margin * 4 <= x && x <= rect.x1 + self.margin * 4;
             if holes.iter().any(beside) {
@@ -139,7 +137,7 @@ impl Rows {
                     return (Amount::ZERO, Amount::ZERO);
                 }
                 // Over and under an opening each edge has at least the nails that the stud would have between edges.
-                let field = self.between(Interval::new(x - exact.inset(), x + exact.inset()));
+                let field = self.between(Interval::new(x - space.inset(), x + space.inset()));
                 return (field, field);
             }
             let at_end = x == space.x.lo || x == space.x.hi;
@@ -147,7 +145,6 @@ impl Rows {
             if exact.is_sloped() || at_end {
                 return sample();
             }
-            let y = exact.height();
             let seam = Rect::new(x, y.lo, x, y.hi);
             // Seams are alike where the same uprights stand at the same places beside them.
             let near = self.margin;

@@ -337,7 +337,7 @@ impl<'a> Space<'a> {
 
     /// The widest spacing of nails along edges and between them that is asked for anywhere; nothing where it is the same
     /// everywhere.
-    pub fn widest_spacings(&self) -> Option<(Length, Length)> {
+    fn widest_spacings(&self) -> Option<(Length, Length)> {
         let assembly = &self.practice.assembly;
         let segments = || self.site.segments.iter().map(|site| site.segment);
         segments().next()?;
@@ -347,6 +347,32 @@ impl<'a> Space<'a> {
             edge.fold(assembly.edge_spacing, Length::max),
             field.fold(assembly.field_spacing, Length::max),
         ))
+    }
+
+    /// From a panel's edge to where the rows at its other edges may begin.
+    pub fn inset(&self) -> Length {
+        self.practice.edge_distance_most.max(self.practice.free_edge_most)
+    }
+
+    /// The widest spacing at which a level row may be nailed elsewhere: a segment closes rows up that begin outside of it.
+    pub fn widest_pitch(&self, zone: Zone) -> Option<Length> {
+        let (edge, field) = self.widest_spacings()?;
+        Some(match zone {
+            Zone::Edge | Zone::Opening => edge,
+            Zone::Boundary | Zone::Field => edge.max(field),
+        })
+    }
+
+    /// Openings, and where bare zones, holes or straps may do without nails.
+    pub fn patches(&self) -> impl Iterator<Item = Rect> {
+        let frame = self.frame;
+        let patches = frame
+            .bare_zones
+            .iter()
+            .chain(&frame.penetrations)
+            .chain(&frame.straps);
+        let openings = frame.openings.iter().map(|place| place.rect);
+        openings.chain(patches.map(|patch| patch.rect))
     }
 
     /// The row may be one of a portal's grid, which only pieces at its segment have.

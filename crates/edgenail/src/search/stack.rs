@@ -236,7 +236,16 @@ impl Stacks {
                     Known::Height => Known::Roughly,
                     Known::Roughly | Known::Seams => Known::Seams,
                 };
-                course.weight = found.map(|found| found + course.level + line);
+                let found = found.map(|found| found + course.level + line);
+                let least = course.weight;
+                debug_assert!(
+                    known == Known::Height
+                        || found.is_none_or(|found| least.is_none_or(|least| least <= found)),
+                    "{:?}: {least:?} is no lower bound of {found:?}",
+                    course.slot
+                );
+                // Either of two rough bounds may be the tighter.
+                course.weight = found.map(|found| least.map_or(found, |least| least.max(found)));
             }
             self.look_down();
             if let Some(bound) = self.weigh(&partial) {
