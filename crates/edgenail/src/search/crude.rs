@@ -304,7 +304,7 @@ fn edge(
 struct Nails {
     /// As if it were one piece.
     field: Amount,
-    /// What the rows at both sides of a strip cost more than the nails of one stud.
+    /// What the rows at both sides of a seam cost more than the nails of one stud.
     sides: Amount,
     /// What corners may take from level rows, strip by strip.
     less: Amount,
@@ -367,7 +367,7 @@ fn of_sheet(
         let own = prices.bought(sheet.price.scaled(opening.area, area)?) + each.times(opening.parts)?;
         beside += over.min(own);
     }
-    let rows = part(nails.sides, columns.far, pitch)?;
+    let rows = part(nails.sides, columns.seamed, pitch)?;
     let less = part(nails.less, space.x.len() + pitch, pitch)?;
     Some(share + beside + saw + far + near + rows - less)
 }
@@ -395,6 +395,8 @@ struct Columns {
     clear: Length,
     /// Sheathed over the whole height, further than a sheet from what is not.
     far: Length,
+    /// The same less a strip where no opening parts the wall: an end of the wall has no seam.
+    seamed: Length,
     /// Openings over or under which pieces may be bought for what they leave.
     beside: Vec<Beside>,
 }
@@ -442,6 +444,8 @@ impl Columns {
         for span in Interval::subtract(space.x, &taken) {
             let ends = i64::from(span.lo != space.x.lo) + i64::from(span.hi != space.x.hi);
             columns.far += (span.len() - widest * ends).max(Length::ZERO);
+            let step = widest + space.practice.end_short;
+            columns.seamed += (span.len() - step * ends.max(1)).max(Length::ZERO);
         }
         for hole in &holes {
             let x = through(hole).intersect(space.x);
