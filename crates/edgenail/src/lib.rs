@@ -24,6 +24,7 @@ pub mod geometry;
 pub mod house;
 pub mod inspection;
 pub mod issue;
+pub mod joint;
 pub mod layout;
 pub mod length;
 pub mod nailing;

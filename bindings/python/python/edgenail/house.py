@@ -926,6 +926,11 @@ class Practice(TypedDict):
     """The most that a panel stays short of a wall end, so that its sheet fits. Source of the
     default: common practice, no source."""
 
+    exchanges_most: NotRequired[int]
+    """The most exchanges of a wall's layout for one of its alternatives whose sheets are cut to see
+    whether the house costs less; the first wall says it for the house. Source of the default: own
+    value."""
+
     filler_least: NotRequired[LengthLike]
     """A filler narrower than this is never proposed. Source of the default: common practice, no
     source."""

@@ -213,6 +213,8 @@ pub struct Practice {
     pub effort_most: u64,
     /// The most parts of sheets that cutting may look at for a cheaper plan.
     pub cutting_effort_most: u64,
+    /// The most exchanges of a wall's layout whose sheets are cut to see whether the house buys less.
+    pub exchanges_most: u64,
     /// The most stacks of courses that the search proposes for one bottom line and one set of directions, before it proves.
     pub stacks_most: u32,
     /// The search divides a sheet into at most so many equal parts to end a wall with.

@@ -116,6 +116,7 @@ pub(crate) fn practice() -> Practice {
         hand_loss_percent: Decimal::whole(20),
         effort_most: 1_000_000,
         cutting_effort_most: 1_000_000,
+        exchanges_most: 0,
         stacks_most: 4,
         end_parts_most: 3,
         seam_off_wood_most: inch(0, 1),

@@ -3,7 +3,6 @@
 use super::shared::shared;
 use super::{Plan, Resistance, WallPlan, given, impossible, law, resisted, short};
 use crate::capacity::{schedule_house, storey_lines};
-use crate::cutting::{blanks, cut};
 use crate::error::Error;
 use crate::evaluate::{Evaluated, evaluate};
 use crate::faces;
@@ -11,10 +10,11 @@ use crate::finding::Finding;
 use crate::frame::{Frame, frame_wall};
 use crate::house::{End, House};
 use crate::inspection::inspect;
-use crate::layout::{Layout, starting_end};
+use crate::joint::{self, Joint, Options};
+use crate::layout::starting_end;
 use crate::proof::Proof;
 use crate::reading::Assumed;
-use crate::search::{Alternative, Found, search};
+use crate::search::{Found, Rival, alternative, by_area, search};
 use crate::start::start;
 use crate::steps::steps;
 use crate::takeoff::{BuiltWall, takeoff};
@@ -47,26 +47,36 @@ pub fn plan_house(house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
 /// ```
 pub fn plan_house_on(threads: NonZeroUsize, mut house: House, assumed: Vec<Assumed>) -> Result<Plan, Error> {
     let schedules = schedule_house(&mut house);
-    let walls = shared(house.walls.len(), threads, |index| plan_wall(&house, index));
-    let explained = |(index, wall): (usize, Result<WallPlan, Error>)| {
+    let searched = shared(house.walls.len(), threads, |index| search_wall(&house, index));
+    let explained = |(index, wall): (usize, Result<Searched, Error>)| {
         wall.map_err(|error| impossible::explained(&house, index, error))
     };
-    let mut walls = walls
+    let mut searched = searched
         .into_iter()
         .enumerate()
         .map(explained)
         .collect::<Result<Vec<_>, _>>()?;
-    both_faces(&house, &mut walls);
-    let layouts: Vec<(usize, &Layout)> = walls
-        .iter()
-        .map(|wall| (wall.index as usize, &wall.built.layout))
-        .collect();
     let Some(practice) = house.walls.first().map(|wall| &wall.practice) else {
         return Err(Error::Internal {
             message: "a house without walls was read".to_owned(),
         });
     };
-    let cutting = cut(&house.stock, practice, &blanks(&house, &layouts));
+    let options: Vec<Options<'_>> = searched.iter().map(Searched::options).collect();
+    let Joint {
+        chosen,
+        cutting,
+        cost,
+    } = joint::choose(&house, practice, &options);
+    for (wall, place) in searched.iter_mut().zip(chosen) {
+        wall.exchange(place);
+    }
+    let mut walls = shared(searched.len(), threads, |index| {
+        searched.get(index).and_then(|wall| finish_wall(&house, wall))
+    })
+    .into_iter()
+    .flatten()
+    .collect::<Vec<_>>();
+    both_faces(&house, &mut walls);
     let short = short::findings(&house, practice, &walls, &cutting);
     let built: Vec<BuiltWall<'_>> = walls
         .iter()
@@ -104,11 +114,55 @@ pub fn plan_house_on(threads: NonZeroUsize, mut house: House, assumed: Vec<Assum
         schedules,
         lines: capacity,
     };
-    Ok(Plan::new(house, assumed, walls, cutting, takeoff, resistance))
+    Ok(Plan::new(
+        house, assumed, walls, cutting, cost, takeoff, resistance,
+    ))
 }
 
-/// One wall: framed, laid out or checked as given, begun, stepped through.
-fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
+/// A wall with what was found for it.
+struct Searched {
+    index: usize,
+    frame: Frame,
+    found: Found,
+    given: bool,
+}
+
+impl Searched {
+    /// What the house may choose among.
+    fn options(&self) -> Options<'_> {
+        let rivals = self.found.rivals.iter();
+        let as_good = rivals.take_while(|rival| rival.as_good);
+        let first = std::iter::once(&self.found.chosen);
+        Options {
+            wall: self.index,
+            layouts: first.chain(as_good.map(|rival| &rival.built)).collect(),
+            bound_by_area: self.found.bound_by_area,
+        }
+    }
+
+    /// Takes the layout at this place of its options for the one that was chosen.
+    fn exchange(&mut self, place: usize) {
+        let found = &mut self.found;
+        let Some(at) = place.checked_sub(1).filter(|at| *at < found.rivals.len()) else {
+            return;
+        };
+        let rival = found.rivals.remove(at);
+        let cheapest = std::mem::replace(&mut found.chosen, rival.built);
+        found.rivals.insert(
+            0,
+            Rival {
+                built: cheapest,
+                as_good: true,
+            },
+        );
+        found.proof = Proof::Gap {
+            amount: found.chosen.cost.total - found.bound,
+        };
+    }
+}
+
+/// One wall: framed, laid out or taken as given.
+fn search_wall(house: &House, index: usize) -> Result<Searched, Error> {
     let wall = house.walls.get(index).ok_or_else(|| Error::Internal {
         message: "a wall has no place in its house".to_owned(),
     })?;
@@ -119,42 +173,46 @@ fn plan_wall(house: &House, index: usize) -> Result<WallPlan, Error> {
         Some(given) => as_given(house, &frame, evaluate(house, &frame, given::spec(house, given))),
         None => search(house, &frame)?,
     };
-    let Found {
-        chosen: mut built,
-        start: end,
-        alternatives,
-        effort,
-        built: layouts_built,
-        bound,
-        proof,
-    } = found;
-    let mut findings: Vec<Finding> = inspect(house, &frame);
+    Ok(Searched {
+        index,
+        frame,
+        found,
+        given: wall.given_layout.is_some(),
+    })
+}
+
+/// One wall with its layout: begun, stepped through, told beside its alternatives.
+fn finish_wall(house: &House, searched: &Searched) -> Option<WallPlan> {
+    let (frame, found) = (&searched.frame, &searched.found);
+    let mut built = found.chosen.clone();
+    let mut findings: Vec<Finding> = inspect(house, frame);
     findings.append(&mut built.findings);
-    if wall.given_layout.is_some() {
+    if searched.given {
         // Whoever checks a layout of their own wants to know what it asks for, mended or not.
         findings.append(&mut built.mended);
         findings.sort_by_key(|finding| finding.severity);
     }
-    let start = start(house, &frame, &built, end);
+    let start = start(house, frame, &built, found.start);
     let steps = start
         .as_ref()
-        .map_or_else(Vec::new, |start| steps(house, &frame, &built, start));
-    let index = u32::try_from(index).unwrap_or(u32::MAX);
-    let given = wall.given_layout.is_some();
-    Ok(WallPlan {
-        name: wall.name.clone(),
-        index,
-        frame,
+        .map_or_else(Vec::new, |start| steps(house, frame, &built, start));
+    let rivals = found.rivals.iter();
+    Some(WallPlan {
+        name: house.walls.get(searched.index)?.name.clone(),
+        index: u32::try_from(searched.index).unwrap_or(u32::MAX),
+        alternatives: rivals
+            .map(|rival| alternative(house, &rival.built, &found.chosen))
+            .collect(),
+        frame: frame.clone(),
         built,
         findings,
         start,
         steps,
-        given,
-        alternatives,
-        effort,
-        layouts_built,
-        bound,
-        proof: (!given).then_some(proof),
+        given: searched.given,
+        effort: found.effort,
+        layouts_built: found.built,
+        bound: found.bound,
+        proof: (!searched.given).then(|| found.proof.clone()),
     })
 }
 
@@ -176,10 +234,11 @@ fn as_given(house: &House, frame: &Frame, chosen: Evaluated) -> Found {
     let start = wall.map_or(End::Left, |wall| starting_end(&wall.practice, frame));
     Found {
         bound: chosen.cost.total,
+        bound_by_area: by_area(house, frame, &chosen),
         proof: Proof::Proven,
         chosen,
         start,
-        alternatives: Vec::<Alternative>::new(),
+        rivals: Vec::new(),
         effort: 0,
         built: 1,
     }

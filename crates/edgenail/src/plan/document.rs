@@ -6,6 +6,7 @@ use crate::amount::Amount;
 use crate::caution::CAUTION;
 use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Uncut};
 use crate::house::House;
+use crate::joint::HouseCost;
 use crate::length::Length;
 use crate::price::Cost;
 use crate::proof::Proof;
@@ -74,6 +75,7 @@ struct Document<'a> {
     caution: &'static str,
     house: Understood<'a>,
     walls: Vec<WallDocument<'a>>,
+    cost: &'a HouseCost,
     cutting: CuttingDocument<'a>,
     capacity: Option<ResistanceDocument<'a>>,
     tables: Tables<'a>,
@@ -95,6 +97,7 @@ fn text(plan: &Plan, results: &Results<'_>) -> String {
             assumed: &plan.assumed,
         },
         walls: plan.walls.iter().map(wall).collect(),
+        cost: &plan.cost,
         cutting: cutting(&plan.cutting),
         capacity: ResistanceDocument::of(plan),
         tables: Tables(results),

@@ -23,6 +23,7 @@ use crate::evaluate::Evaluated;
 use crate::finding::Finding;
 use crate::frame::Frame;
 use crate::house::House;
+use crate::joint::HouseCost;
 use crate::proof::Proof;
 use crate::reading::{Assumed, read_house};
 use crate::report::{self, Results, WallResults};
@@ -78,6 +79,7 @@ pub struct Plan {
     assumed: Vec<Assumed>,
     walls: Vec<WallPlan>,
     cutting: CutPlan,
+    cost: HouseCost,
     takeoff: Takeoff,
     resistance: Resistance,
     findings: Vec<Finding>,
@@ -89,6 +91,7 @@ impl Plan {
         assumed: Vec<Assumed>,
         walls: Vec<WallPlan>,
         cutting: CutPlan,
+        cost: HouseCost,
         takeoff: Takeoff,
         resistance: Resistance,
     ) -> Self {
@@ -101,6 +104,7 @@ impl Plan {
             assumed,
             walls,
             cutting,
+            cost,
             takeoff,
             resistance,
             findings,
@@ -160,6 +164,18 @@ impl Plan {
     /// Which sheet every piece comes from.
     pub fn cutting(&self) -> &CutPlan {
         &self.cutting
+    }
+
+    /// What the walls cost with the sheets that the house buys for them, and how good that is known to be.
+    ///
+    /// ```
+    /// let plan = edgenail::plan_json(edgenail::demo::HOUSE_JSON)?;
+    /// let cost = plan.cost();
+    /// assert!(cost.bound <= cost.total && cost.sheets < cost.total);
+    /// # Ok::<(), edgenail::Error>(())
+    /// ```
+    pub fn cost(&self) -> &HouseCost {
+        &self.cost
     }
 
     /// What to buy.

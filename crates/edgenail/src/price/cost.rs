@@ -27,6 +27,14 @@ pub struct Cost {
     pub parts: Vec<CostPart>,
 }
 
+impl Cost {
+    /// What all parts but this one cost.
+    pub fn without(&self, part: Part) -> Amount {
+        let own = self.parts.iter().find(|own| own.part == part);
+        self.total - own.map_or(Amount::ZERO, |own| own.amount)
+    }
+}
+
 /// What charges are added up in: a [`Tally`] keeps the parts apart, an [`Amount`] their total alone.
 pub trait Account {
     /// Adds to a part.

@@ -18,7 +18,8 @@ pub struct Alternative {
     pub summary: String,
     /// What it costs, in the unit of the objective.
     pub total: Amount,
-    /// What it costs more than the chosen one; below zero only for one that breaks a rule or has more to mend.
+    /// What it costs more than the chosen one; below zero only for one that breaks a rule, has more to mend, or leaves the
+    /// house to buy more sheets.
     pub difference: Amount,
     /// Pieces.
     pub pieces: u32,
@@ -38,7 +39,7 @@ pub struct Alternative {
 }
 
 /// What a layout is beside the chosen one.
-pub(super) fn alternative(house: &House, built: &Evaluated, chosen: &Evaluated) -> Alternative {
+pub(crate) fn alternative(house: &House, built: &Evaluated, chosen: &Evaluated) -> Alternative {
     let bands = &built.layout.bands;
     let mut levels: Vec<Length> = bands.first().map(|band| band.y0).into_iter().collect();
     levels.extend(bands.iter().map(|band| band.y1));

@@ -99,7 +99,7 @@ pub(super) fn wrong(findings: &[Finding]) -> (u32, u32) {
 /// Legal first, then with least to mend, then cheap, then by the order of ties: each field before those under it.
 #[derive(Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Rank {
-    weight: Weight,
+    pub weight: Weight,
     flat_courses: usize,
     /// The lower bottom line first.
     above_plate: Length,

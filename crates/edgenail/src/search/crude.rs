@@ -35,8 +35,17 @@ pub(super) struct Crude<'s, 'a> {
     /// The same by what stands there.
     alike: BTreeMap<(Vec<Rect>, Length, Length), (Edge, Edge)>,
     /// Courses above the lowest, which cost the same wherever that begins.
-    known: HashMap<Slot, Option<Amount>>,
+    known: HashMap<Slot, Option<Least>>,
     inset: Length,
+}
+
+/// The least that a course costs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Least {
+    /// With the shares of sheets that its pieces are charged with.
+    pub cost: Amount,
+    /// With no more of a sheet than the area of each blank, at the lowest price by area: whatever it shares its sheet with.
+    pub by_area: Amount,
 }
 
 /// A row of nails up the wall.
@@ -99,7 +108,7 @@ impl<'s, 'a> Crude<'s, 'a> {
     }
 
     /// The least that a course costs. Nothing where no sheet is as high.
-    pub fn of(&mut self, slot: &Slot) -> Option<Amount> {
+    pub fn of(&mut self, slot: &Slot) -> Option<Least> {
         // Where the base is not level, how far sheathing reaches below it matters to every course.
         if slot.lowest || slot.reach != Length::ZERO {
             return self.priced(slot);
@@ -112,7 +121,7 @@ impl<'s, 'a> Crude<'s, 'a> {
         found
     }
 
-    fn priced(&mut self, slot: &Slot) -> Option<Amount> {
+    fn priced(&mut self, slot: &Slot) -> Option<Least> {
         let space = self.space;
         let give = |y: Length, at_end: bool| if at_end { Length::ZERO } else { space.half_gap(y) };
         let y = Interval::new(
@@ -146,10 +155,16 @@ impl<'s, 'a> Crude<'s, 'a> {
         let sheets = space.sheets.iter().filter_map(|index| space.sheet(*index));
         let least = sheets
             .filter_map(|sheet| of_sheet(space, slot, y, short, &columns, &nails, sheet))
-            .min()?;
-        let mut line = Amount::ZERO;
-        space.prices.line(space.x, &mut line);
-        Some(least + nails.field + line)
+            .reduce(|a, b| Least {
+                cost: a.cost.min(b.cost),
+                by_area: a.by_area.min(b.by_area),
+            })?;
+        let mut more = nails.field;
+        space.prices.line(space.x, &mut more);
+        Some(Least {
+            cost: least.cost + more,
+            by_area: least.by_area + more,
+        })
     }
 
     /// What the nails of a course cost, and what a strip more changes of them.
@@ -319,7 +334,7 @@ fn of_sheet(
     columns: &Columns,
     nails: &Nails,
     sheet: &Sheet,
-) -> Option<Amount> {
+) -> Option<Least> {
     let (practice, prices) = (space.practice, &space.prices);
     let (up, across) = up_and_across(sheet, slot.running);
     if y.len() > up + short {
@@ -341,11 +356,17 @@ fn of_sheet(
     // to cuts.
     let narrow = practice.filler_least;
     let clear = columns.clear - ends;
-    let mut share_each = prices.share(&blank, sheet, slot.running);
-    if practice.kerf < space.gap {
-        share_each = part(share_each, narrow + practice.kerf, narrow + space.gap)?;
-    }
+    let without_gaps = |each: Amount| {
+        if practice.kerf < space.gap {
+            part(each, narrow + practice.kerf, narrow + space.gap)
+        } else {
+            Some(each)
+        }
+    };
+    let share_each = without_gaps(prices.share(&blank, sheet, slot.running))?;
     let share = part(share_each, clear, across + practice.kerf)?;
+    let area_each = without_gaps(space.by_area(across, blank.height()))?;
+    let area_share = part(area_each, clear, across + practice.kerf)?;
     let pitch = across + space.gap + ends;
     let saw = part(prices.sawn(&blank, sheet, slot.running), columns.clear, pitch)?;
     let (whole, small) = match space.frame.sections.len() {
@@ -360,16 +381,23 @@ fn of_sheet(
     // Over and under an opening either sheets are bought over the whole height, or pieces for what it leaves, each of at
     // least its own area.
     let area = ((across + practice.kerf) * (up + practice.kerf)).square_units();
-    let mut beside = Amount::ZERO;
+    let (mut beside, mut area_beside) = (Amount::ZERO, Amount::ZERO);
     for opening in &columns.beside {
-        let over =
-            part(share_each, opening.width, across + practice.kerf)? + part(each, opening.width, pitch)?;
+        let set = part(each, opening.width, pitch)?;
+        let over = part(share_each, opening.width, across + practice.kerf)? + set;
         let own = prices.bought(sheet.price.scaled(opening.area, area)?) + each.times(opening.parts)?;
         beside += over.min(own);
+        let over = part(area_each, opening.width, across + practice.kerf)? + set;
+        let own = space.by_square(opening.area) + each.times(opening.parts)?;
+        area_beside += over.min(own);
     }
     let rows = part(nails.sides, columns.seamed, pitch)?;
     let less = part(nails.less, space.x.len() + pitch, pitch)?;
-    Some(share + beside + saw + far + near + rows - less)
+    let work = saw + far + near + rows - less;
+    Some(Least {
+        cost: share + beside + work,
+        by_area: area_share + area_beside + work,
+    })
 }
 
 /// For each opening the outermost seams that may stand over or under it.

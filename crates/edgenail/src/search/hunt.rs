@@ -181,6 +181,12 @@ impl<'s, 'a> Hunt<'s, 'a> {
         (weight.wrong() == known.wrong()).then_some(weight.cost)
     }
 
+    /// What every layout costs at least, whatever its pieces share their sheets with.
+    pub fn least_by_area(&self) -> Amount {
+        let least = self.stacks.iter().filter_map(|stacks| stacks.by_area).min();
+        least.map_or(Amount::ZERO, |least| least.cost)
+    }
+
     /// What was built, what was spent, and how good the best is known to be.
     pub fn ended(self) -> (Built, u64, Proof) {
         let left = self.next().map(|(bound, _)| bound);

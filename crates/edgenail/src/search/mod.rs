@@ -30,8 +30,7 @@ mod sweep;
 mod weight;
 
 pub use alternative::Alternative;
-use alternative::alternative;
-pub(crate) use alternative::summary;
+pub(crate) use alternative::{alternative, summary};
 
 use crate::amount::Amount;
 use crate::error::Error;
@@ -39,9 +38,10 @@ use crate::evaluate::Evaluated;
 use crate::finding::Severity;
 use crate::frame::Frame;
 use crate::house::{End, House};
-use crate::layout::starting_end;
+use crate::layout::{Piece, starting_end};
+use crate::price::Part;
 use crate::proof::Proof;
-use build::Built;
+use build::{Built, Rank};
 use hunt::{Hunt, Until};
 use space::Space;
 
@@ -52,16 +52,28 @@ pub struct Found {
     pub chosen: Evaluated,
     /// The end that sheets are laid from.
     pub start: End,
-    /// What else was built, the cheapest first.
-    pub alternatives: Vec<Alternative>,
+    /// What else was built, the cheapest first: as many as practice lists.
+    pub rivals: Vec<Rival>,
     /// Arcs that were priced.
     pub effort: u64,
     /// Layouts that were built through all stages and priced.
     pub built: u64,
     /// What every layout of the space costs at least that has no more to mend.
     pub bound: Amount,
+    /// The same with no more of a sheet than the area of each blank, less what falls out of openings and is kept: what a
+    /// layout costs at least, whatever its pieces share their sheets with.
+    pub bound_by_area: Amount,
     /// How good the chosen one is known to be, among all layouts of the space.
     pub proof: Proof,
+}
+
+/// A layout that was built and not chosen.
+#[derive(Clone, Debug)]
+pub struct Rival {
+    /// The layout, built through all stages.
+    pub built: Evaluated,
+    /// It breaks no more rules, has no more to mend and no more of what practice avoids: only cost decides.
+    pub as_good: bool,
 }
 
 /// Searches a layout for a wall.
@@ -83,10 +95,16 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     if space.sheets.is_empty() {
         return Err(none("no sheet of the category that is asked for is on hand"));
     }
-    let (space, (built, effort, proof)) = hunted(space, Until::Proven);
+    let Hunted {
+        space,
+        built,
+        effort,
+        proof,
+        least_by_area,
+    } = hunted(space, Until::Proven);
     let count = built.count();
-    let mut kept = built.kept.into_iter().map(|(_, built)| built);
-    let chosen = kept
+    let mut kept = built.kept.into_iter();
+    let (rank, chosen) = kept
         .next()
         .ok_or_else(|| none("no row of sheets in stock covers the wall between its plates"))?;
     if let Some(refusal) = chosen
@@ -100,13 +118,17 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
             _ => none(&message),
         });
     }
-    let alternatives = kept
-        .take(space.practice.alternatives as usize)
-        .map(|other| alternative(house, &other, &chosen))
-        .collect();
+    let rival = |(other, built): (Rank, Evaluated)| Rival {
+        as_good: other.weight.wrong() == rank.weight.wrong(),
+        built,
+    };
     Ok(Found {
         start: starting_end(space.practice, space.frame),
-        alternatives,
+        rivals: kept
+            .take(space.practice.alternatives as usize)
+            .map(rival)
+            .collect(),
+        bound_by_area: (least_by_area - space.by_area_of_drops()).max(Amount::ZERO),
         effort,
         built: count,
         bound: match proof {
@@ -123,23 +145,54 @@ pub(crate) fn has_layout(house: &House, frame: &Frame) -> bool {
     let Some(space) = Space::new(house, frame).filter(|space| !space.sheets.is_empty()) else {
         return false;
     };
-    let (_, (built, ..)) = hunted(space, Until::Legal);
-    built.best().is_some_and(|best| best.refused == 0)
+    hunted(space, Until::Legal)
+        .built
+        .best()
+        .is_some_and(|best| best.refused == 0)
+}
+
+/// How a hunt ended.
+struct Hunted<'a> {
+    space: Space<'a>,
+    built: Built,
+    effort: u64,
+    proof: Proof,
+    least_by_area: Amount,
 }
 
 /// Hunts, and where no sheet ends on a rim as it should, lets courses run past.
-fn hunted(mut space: Space<'_>, until: Until) -> (Space<'_>, (Built, u64, Proof)) {
+fn hunted(mut space: Space<'_>, until: Until) -> Hunted<'_> {
     let hunt = |space: &Space<'_>| {
         let mut hunt = Hunt::new(space);
         hunt.run(until);
-        hunt.ended()
+        (hunt.least_by_area(), hunt.ended())
     };
     let mut ended = hunt(&space);
-    if ended.0.kept.is_empty() && !space.parted_rims.is_empty() {
+    if ended.1.0.kept.is_empty() && !space.parted_rims.is_empty() {
         space.parted_rims.clear();
         ended = hunt(&space);
     }
-    (space, ended)
+    let (least_by_area, (built, effort, proof)) = ended;
+    Hunted {
+        space,
+        built,
+        effort,
+        proof,
+        least_by_area,
+    }
+}
+
+/// What a layout that is given costs at least, whatever its pieces share their sheets with, without its sheets' shares.
+pub(crate) fn by_area(house: &House, frame: &Frame, built: &Evaluated) -> Amount {
+    let Some(space) = Space::new(house, frame) else {
+        return Amount::ZERO;
+    };
+    let area = |piece: &Piece| {
+        let blank = piece.blank();
+        space.by_area(blank.width(), blank.height())
+    };
+    let sheets: Amount = built.layout.pieces.iter().map(area).sum();
+    (built.cost.without(Part::Sheets) + sheets - space.by_area_of_drops()).max(Amount::ZERO)
 }
 
 #[cfg(test)]

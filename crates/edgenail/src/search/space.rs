@@ -3,6 +3,7 @@
 use super::weight::Weight;
 use crate::amount::Amount;
 use crate::blocking::{Block, block_lumber};
+use crate::cutting::CutRules;
 use crate::edges::Site;
 use crate::finding::Severity;
 use crate::frame::{Axis, Frame};
@@ -127,6 +128,46 @@ impl<'a> Space<'a> {
             faces,
             site: Site::new(house, frame)?,
         })
+    }
+
+    /// What a blank of this size costs at least, whatever it shares its sheet with.
+    pub fn by_area(&self, width: Length, height: Length) -> Amount {
+        let kerf = self.kerf_of_house();
+        self.by_square(((width + kerf) * (height + kerf)).square_units())
+    }
+
+    /// What the sheets of the whole house are cut with.
+    fn kerf_of_house(&self) -> Length {
+        let first = self.house.walls.first();
+        first.map_or(self.practice.kerf, |wall| wall.practice.kerf)
+    }
+
+    /// What so much of a sheet costs at least, in square units with the kerf taken on: by the kind that is cheapest by area.
+    pub fn by_square(&self, square: i128) -> Amount {
+        let category = self.wall.sheet_category();
+        let kerf = self.kerf_of_house();
+        let kinds = self
+            .stock
+            .sheets
+            .iter()
+            .filter(|sheet| sheet.category == category);
+        let price = |sheet: &Sheet| {
+            let whole = ((sheet.width + kerf) * (sheet.length + kerf)).square_units();
+            Some(self.prices.bought(sheet.price.scaled(square, whole)?))
+        };
+        let least = kinds.filter_map(price).min().unwrap_or_default();
+        (least - Amount::from_ten_thousandths(1)).max(Amount::ZERO)
+    }
+
+    /// What may be bought less for what falls out of openings and is kept, at most.
+    pub fn by_area_of_drops(&self) -> Amount {
+        let rules = CutRules::of(self.practice);
+        let holes = self.frame.holes().into_iter();
+        let cut = holes.map(|hole| hole.grown(self.practice.opening_cut_back.max(Length::ZERO)));
+        let kept = cut.filter(|hole| {
+            rules.keeps(hole.width(), hole.height()) || rules.keeps(hole.height(), hole.width())
+        });
+        kept.map(|hole| self.by_area(hole.width(), hole.height())).sum()
     }
 
     /// A course from so low to so high runs past a rim at which practice parts the sheathing.

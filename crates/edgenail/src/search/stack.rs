@@ -37,6 +37,8 @@ pub(super) struct Stacks {
     /// The least from each level to the top.
     onward: Vec<Option<Weight>>,
     open: BinaryHeap<Reverse<Partial>>,
+    /// What every one of them weighs at least, whatever its pieces share their sheets with.
+    pub by_area: Option<Weight>,
 }
 
 /// A course that may be.
@@ -48,6 +50,8 @@ struct Candidate {
     level: Weight,
     /// What it weighs with its upper level, or less; nothing once it is known that no row of sheets fits.
     weight: Option<Weight>,
+    /// The same by area.
+    by_area: Weight,
     known: Known,
 }
 
@@ -100,7 +104,7 @@ impl Stacks {
                     if !may_be(space, &slot) {
                         continue;
                     }
-                    let Some(cost) = crude.of(&slot) else { continue };
+                    let Some(least) = crude.of(&slot) else { continue };
                     let level = match weights.get(to) {
                         Some(weight) if !uppermost => *weight,
                         _ => Weight::default(),
@@ -109,7 +113,8 @@ impl Stacks {
                         to,
                         slot,
                         level,
-                        weight: Some(level + Weight::of(cost)),
+                        weight: Some(level + Weight::of(least.cost)),
+                        by_area: level + Weight::of(least.by_area),
                         known: Known::Height,
                     });
                 }
@@ -122,7 +127,9 @@ impl Stacks {
             onward: vec![None; all.len()],
             courses: found,
             open: BinaryHeap::new(),
+            by_area: None,
         };
+        stacks.by_area = stacks.least_by_area(&ends).map(|least| stacks.base + least);
         stacks.look_on(&ends);
         if let Some(bound) = stacks.onward.first().copied().flatten() {
             stacks.open.push(Reverse(Partial {
@@ -159,6 +166,19 @@ impl Stacks {
                 *place = best;
             }
         }
+    }
+
+    /// The least from the bottom line to the top by area.
+    fn least_by_area(&self, ends: &[bool]) -> Option<Weight> {
+        let mut onward: Vec<Option<Weight>> = ends.iter().map(|end| end.then(Weight::default)).collect();
+        for (from, courses) in self.courses.iter().enumerate().rev() {
+            let on = |course: &Candidate| Some(course.by_area + onward.get(course.to).copied().flatten()?);
+            let best = courses.iter().filter_map(on).min();
+            if let Some(place) = onward.get_mut(from).filter(|_| !courses.is_empty()) {
+                *place = best;
+            }
+        }
+        onward.first().copied().flatten()
     }
 
     /// The courses of the lightest way from a level to the top.

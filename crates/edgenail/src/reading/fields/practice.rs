@@ -361,6 +361,14 @@ pub(super) static PRACTICE: Object = Object {
             "The most parts of sheets that cutting may look at for a cheaper plan.",
         ),
         value(
+            "exchanges_most",
+            whole(0, 1_000_000),
+            "24",
+            OWN,
+            "The most exchanges of a wall's layout for one of its alternatives whose sheets are cut to see whether the \
+             house costs less; the first wall says it for the house.",
+        ),
+        value(
             "stacks_most",
             whole(1, 100),
             "4",

@@ -77,6 +77,7 @@ pub(super) fn practice(record: &Record<'_, '_>, outer: Option<&Practice>) -> Pra
             "cutting_effort_most",
             outer.map(|outer| &outer.cutting_effort_most),
         ),
+        exchanges_most: record.inherit("exchanges_most", outer.map(|outer| &outer.exchanges_most)),
         stacks_most: record.inherit("stacks_most", outer.map(|outer| &outer.stacks_most)),
         end_parts_most: record.inherit("end_parts_most", outer.map(|outer| &outer.end_parts_most)),
         seam_off_wood_most: record
