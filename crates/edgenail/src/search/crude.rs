@@ -44,7 +44,8 @@ pub(super) struct Crude<'s, 'a> {
 pub(super) struct Least {
     /// With the shares of sheets that its pieces are charged with.
     pub cost: Amount,
-    /// With no more of a sheet than the area of each blank, at the lowest price by area: whatever it shares its sheet with.
+    /// With no more of a sheet than the area that is sheathed, at the lowest price by area: whatever a piece shares its
+    /// sheet with, and even if all that falls out of openings is used.
     pub by_area: Amount,
 }
 
@@ -366,7 +367,7 @@ fn of_sheet(
     let share_each = without_gaps(prices.share(&blank, sheet, slot.running))?;
     let share = part(share_each, clear, across + practice.kerf)?;
     let area_each = without_gaps(space.by_area(across, blank.height()))?;
-    let area_share = part(area_each, clear, across + practice.kerf)?;
+    let area_share = part(area_each, columns.solid - ends, across + practice.kerf)?;
     let pitch = across + space.gap + ends;
     let saw = part(prices.sawn(&blank, sheet, slot.running), columns.clear, pitch)?;
     let (whole, small) = match space.frame.sections.len() {
@@ -387,9 +388,7 @@ fn of_sheet(
         let over = part(share_each, opening.width, across + practice.kerf)? + set;
         let own = prices.bought(sheet.price.scaled(opening.area, area)?) + each.times(opening.parts)?;
         beside += over.min(own);
-        let over = part(area_each, opening.width, across + practice.kerf)? + set;
-        let own = space.by_square(opening.area) + each.times(opening.parts)?;
-        area_beside += over.min(own);
+        area_beside += without_gaps(space.by_square(opening.left))? + set.min(each.times(opening.parts)?);
     }
     let rows = part(nails.sides, columns.seamed, pitch)?;
     let less = part(nails.less, space.x.len() + pitch, pitch)?;
@@ -421,6 +420,8 @@ fn seams_over(space: &Space<'_>, whole: &Slot) -> Vec<Interval> {
 struct Columns {
     /// Bought over the whole height.
     clear: Length,
+    /// No opening is over or under.
+    solid: Length,
     /// Sheathed over the whole height, further than a sheet from what is not.
     far: Length,
     /// The same less a strip where no opening parts the wall: an end of the wall has no seam.
@@ -435,6 +436,8 @@ struct Beside {
     width: Length,
     /// What it leaves.
     area: i128,
+    /// Of that what is straight over and under it.
+    left: i128,
     /// In how many parts.
     parts: i64,
 }
@@ -471,6 +474,7 @@ impl Columns {
         let taken = Interval::union(holes.iter().map(|(hole, _)| hole.x_span()).collect());
         for span in Interval::subtract(space.x, &taken) {
             let ends = i64::from(span.lo != space.x.lo) + i64::from(span.hi != space.x.hi);
+            columns.solid += span.len();
             columns.far += (span.len() - widest * ends).max(Length::ZERO);
             let step = widest + space.practice.end_short;
             columns.seamed += (span.len() - step * ends.max(1)).max(Length::ZERO);
@@ -486,6 +490,13 @@ impl Columns {
                 columns.beside.push(Beside {
                     width: x.len(),
                     area: (x.len() * left).square_units(),
+                    left: (hole
+                        .0
+                        .x_span()
+                        .intersect(space.x)
+                        .map_or(Length::ZERO, |x| x.len())
+                        * left)
+                        .square_units(),
                     parts: i64::from(y.lo < high.lo) + i64::from(high.hi < y.hi),
                 });
             }

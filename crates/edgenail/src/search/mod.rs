@@ -60,8 +60,8 @@ pub struct Found {
     pub built: u64,
     /// What every layout of the space costs at least that has no more to mend.
     pub bound: Amount,
-    /// The same with no more of a sheet than the area of each blank, less what falls out of openings and is kept: what a
-    /// layout costs at least, whatever its pieces share their sheets with.
+    /// The same with no more of sheets than the area that is sheathed: what a layout costs at least, whatever its pieces
+    /// share their sheets with.
     pub bound_by_area: Amount,
     /// How good the chosen one is known to be, among all layouts of the space.
     pub proof: Proof,
@@ -128,7 +128,7 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
             .take(space.practice.alternatives as usize)
             .map(rival)
             .collect(),
-        bound_by_area: (least_by_area - space.by_area_of_drops()).max(Amount::ZERO),
+        bound_by_area: least_by_area,
         effort,
         built: count,
         bound: match proof {
@@ -182,17 +182,14 @@ fn hunted(mut space: Space<'_>, until: Until) -> Hunted<'_> {
     }
 }
 
-/// What a layout that is given costs at least, whatever its pieces share their sheets with, without its sheets' shares.
+/// What a layout that is given costs at least, whatever its pieces share their sheets with.
 pub(crate) fn by_area(house: &House, frame: &Frame, built: &Evaluated) -> Amount {
     let Some(space) = Space::new(house, frame) else {
         return Amount::ZERO;
     };
-    let area = |piece: &Piece| {
-        let blank = piece.blank();
-        space.by_area(blank.width(), blank.height())
-    };
+    let area = |piece: &Piece| space.by_square(piece.outline.area2() / 2);
     let sheets: Amount = built.layout.pieces.iter().map(area).sum();
-    (built.cost.without(Part::Sheets) + sheets - space.by_area_of_drops()).max(Amount::ZERO)
+    built.cost.without(Part::Sheets) + sheets
 }
 
 #[cfg(test)]

@@ -3,7 +3,6 @@
 use super::weight::Weight;
 use crate::amount::Amount;
 use crate::blocking::{Block, block_lumber};
-use crate::cutting::CutRules;
 use crate::edges::Site;
 use crate::finding::Severity;
 use crate::frame::{Axis, Frame};
@@ -157,17 +156,6 @@ impl<'a> Space<'a> {
         };
         let least = kinds.filter_map(price).min().unwrap_or_default();
         (least - Amount::from_ten_thousandths(1)).max(Amount::ZERO)
-    }
-
-    /// What may be bought less for what falls out of openings and is kept, at most.
-    pub fn by_area_of_drops(&self) -> Amount {
-        let rules = CutRules::of(self.practice);
-        let holes = self.frame.holes().into_iter();
-        let cut = holes.map(|hole| hole.grown(self.practice.opening_cut_back.max(Length::ZERO)));
-        let kept = cut.filter(|hole| {
-            rules.keeps(hole.width(), hole.height()) || rules.keeps(hole.height(), hole.width())
-        });
-        kept.map(|hole| self.by_area(hole.width(), hole.height())).sum()
     }
 
     /// A course from so low to so high runs past a rim at which practice parts the sheathing.
