@@ -3,8 +3,8 @@
 mod cut_ground;
 
 use cut_ground::{inch, sheet};
-use edgenail::cutting::{Blank, CutPlan, CutRules, Drop, Source, check, cut_by};
-use edgenail::house::{Sheet, Stock};
+use edgenail::cutting::{Blank, CutPlan, CutRules, Drop, Source, check, cut_by, offcuts_left};
+use edgenail::house::{Offcut, Sheet, Stock};
 use edgenail::{Amount, Length};
 
 const EIGHTH: Length = Length::sixteenths(2);
@@ -134,4 +134,44 @@ fn a_blank_does_not_come_from_its_own_drop() {
         sources,
         [Source::Sheet { sheet: 0 }, Source::Drop { blank: 0, drop: 0 }]
     );
+}
+
+/// 60 of 96 in. and a kerf leave 35 7/8; what falls out of the piece is left too. The next job takes what fits and
+/// leaves the rest: by hand.
+#[test]
+fn what_one_job_leaves_serves_the_next() {
+    let kinds = [kind("4x8", (48, 96), 1600)];
+    let mut long = blanks(0, 1, 0, (48, 60));
+    long[0].drops.push(Drop {
+        width: inch(30),
+        length: inch(40),
+    });
+    let (plan, counts) = cut(&kinds, EIGHTH, &long);
+    assert_eq!(counts, [1]);
+    let mut stock = Stock {
+        sheets: kinds.to_vec(),
+        nails: vec![],
+        sticks: vec![],
+        offcuts: vec![],
+    };
+    let offcut = |width, length| Offcut {
+        sheet: "4x8".into(),
+        width,
+        length,
+    };
+    stock.offcuts = offcuts_left(&stock, &plan);
+    assert_eq!(
+        stock.offcuts,
+        [offcut(inch(48), inch(36) - EIGHTH), offcut(inch(30), inch(40))]
+    );
+    let rules = CutRules {
+        kerf: EIGHTH,
+        offcut_width_least: inch(16),
+        offcut_length_least: inch(24),
+        effort_most: 1_000_000,
+    };
+    let next = cut_by(&stock, &rules, &blanks(0, 1, 0, (48, 35)));
+    assert_eq!((check(&next, &stock, EIGHTH), next.new_sheets(0)), (Ok(()), 0));
+    // 3/4 in. are no off-cut; the one that was not needed is still there.
+    assert_eq!(offcuts_left(&stock, &next), [offcut(inch(30), inch(40))]);
 }

@@ -75,17 +75,6 @@ pub struct Impossible {
     pub because: String,
 }
 
-/// One stick of lumber and what is cut from it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct StickCut {
-    /// The stick, as a place in the stock's list.
-    pub stick: u32,
-    /// Lengths, in the order of cutting.
-    pub cuts: Vec<Length>,
-    /// What is left.
-    pub left: Length,
-}
-
 /// Everything that is added to the wood.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Blocking {

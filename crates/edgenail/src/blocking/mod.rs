@@ -6,16 +6,14 @@
 mod added;
 mod finding;
 mod lie;
-mod pack;
 mod relieved;
 mod room;
 mod wide;
 mod widen;
 
-pub use added::{AddedStud, Block, BlockLie, Blocking, Impossible, StickCut, WidenedMember};
+pub use added::{AddedStud, Block, BlockLie, Blocking, Impossible, WidenedMember};
 pub use finding::{findings, narrow_members};
 pub use lie::{Lumber, block_lumber, stud_lumber, wall_depth};
-pub use pack::pack_sticks;
 pub use wide::shared_width;
 pub use widen::{TooNarrow, is_wide, lies_along, too_narrow};
 

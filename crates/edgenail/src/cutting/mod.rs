@@ -10,6 +10,7 @@ mod bound;
 mod check;
 mod exact;
 mod fill;
+mod left;
 mod list;
 mod notch;
 mod open;
@@ -19,11 +20,13 @@ mod policy;
 mod replay;
 mod scale;
 mod sheet;
+mod sticks;
 mod work;
 
 pub use blank::blanks;
 pub use check::{PlanFault, check};
 pub use fill::{FilledSheet, fill_sheet};
+pub use left::offcuts_left;
 pub use list::{CutRow, Hand, cut_list};
 pub use notch::{Notch, NotchCut, notches};
 pub use plan::{
@@ -31,6 +34,7 @@ pub use plan::{
 };
 pub use replay::{CutFault, Part, Placed, replay};
 pub use sheet::interchangeable;
+pub use sticks::{StickCut, SticksPlan, cut_sticks};
 pub use work::{CutWork, cuts_of_blank, cuts_of_piece};
 
 pub use crate::proof::Proof;

@@ -4,8 +4,8 @@ use super::demand::ResistanceDocument;
 use super::{Plan, WallPlan};
 use crate::amount::Amount;
 use crate::caution::CAUTION;
-use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Uncut};
-use crate::house::House;
+use crate::cutting::{Bounds, CutPlan, CutSheet, Leftover, Uncut, offcuts_left};
+use crate::house::{House, Offcut, Stock};
 use crate::joint::HouseCost;
 use crate::length::Length;
 use crate::price::Cost;
@@ -65,6 +65,8 @@ struct CuttingDocument<'a> {
     proof: &'a Proof,
     sheets: &'a [CutSheet],
     leftovers: &'a [Leftover],
+    /// As a stock lists them, for the next house.
+    offcuts_left: Vec<Offcut>,
     uncut: &'a [Uncut],
 }
 
@@ -98,7 +100,7 @@ fn text(plan: &Plan, results: &Results<'_>) -> String {
         },
         walls: plan.walls.iter().map(wall).collect(),
         cost: &plan.cost,
-        cutting: cutting(&plan.cutting),
+        cutting: cutting(&plan.house.stock, &plan.cutting),
         capacity: ResistanceDocument::of(plan),
         tables: Tables(results),
     };
@@ -125,12 +127,13 @@ fn wall(wall: &WallPlan) -> WallDocument<'_> {
     }
 }
 
-fn cutting(cutting: &CutPlan) -> CuttingDocument<'_> {
+fn cutting<'a>(stock: &Stock, cutting: &'a CutPlan) -> CuttingDocument<'a> {
     CuttingDocument {
         bounds: &cutting.bounds,
         proof: &cutting.proof,
         sheets: &cutting.sheets,
         leftovers: &cutting.leftovers,
+        offcuts_left: offcuts_left(stock, cutting),
         uncut: &cutting.uncut,
     }
 }

@@ -494,7 +494,7 @@ impl Columns {
                         .0
                         .x_span()
                         .intersect(space.x)
-                        .map_or(Length::ZERO, |x| x.len())
+                        .map_or(Length::ZERO, Interval::len)
                         * left)
                         .square_units(),
                     parts: i64::from(y.lo < high.lo) + i64::from(high.hi < y.hi),

@@ -3,8 +3,7 @@
 use super::line::{Serves, TakeoffLine, TakeoffWhat};
 use super::lines::{feet, pounds, practice, raised, whole};
 use super::{BuiltWall, cut_length};
-use crate::blocking::{StickCut, pack_sticks};
-use crate::cutting::CutPlan;
+use crate::cutting::{CutPlan, StickCut, cut_sticks};
 use crate::house::House;
 use crate::length::Length;
 use crate::wording::{counted, wording};
@@ -64,7 +63,9 @@ fn cuts(walls: &[BuiltWall<'_>], stick: u32) -> Cuts {
 
 /// Lumber by the stick, packed over the house, and the blocks that come out of what added studs leave.
 pub(super) fn sticks(house: &House, walls: &[BuiltWall<'_>]) -> Vec<TakeoffLine> {
-    let kerf = practice(house).map(|practice| practice.kerf).unwrap_or_default();
+    let practice = practice(house);
+    let kerf = practice.map(|practice| practice.kerf).unwrap_or_default();
+    let effort_most = practice.map_or(0, |practice| practice.cutting_effort_most);
     let mut lines = Vec::new();
     for (stick, index) in house.stock.sticks.iter().zip(0u32..) {
         let cuts = cuts(walls, index);
@@ -72,10 +73,16 @@ pub(super) fn sticks(house: &House, walls: &[BuiltWall<'_>]) -> Vec<TakeoffLine>
         if lengths.is_empty() {
             continue;
         }
-        let packed: Vec<StickCut> = pack_sticks(&lengths, index, stick.length, kerf);
+        let plan = cut_sticks(&lengths, index, stick.length, kerf, effort_most);
+        let packed = &plan.sticks;
         let count = i64::try_from(packed.len()).unwrap_or(i64::MAX);
+        let fewer = count - i64::from(plan.least);
+        let known = match fewer {
+            0 => "; fewer do not hold them".to_owned(),
+            fewer => format!("; at most {fewer} fewer may hold them"),
+        };
         let total: Length = lengths.iter().copied().sum();
-        let from_scrap = beside_studs(&packed, &cuts.studs);
+        let from_scrap = beside_studs(packed, &cuts.studs);
         if !from_scrap.is_empty() {
             lines.push(TakeoffLine {
                 used: whole(i64::try_from(from_scrap.len()).unwrap_or(i64::MAX)),
@@ -96,7 +103,8 @@ pub(super) fn sticks(house: &House, walls: &[BuiltWall<'_>]) -> Vec<TakeoffLine>
                 " packed into sticks of ",
                 stick.length,
                 " with kerf ",
-                kerf
+                kerf,
+                known
             ]
             .written(house.drawn_in.in_text()),
             feet: feet(total),
