@@ -197,10 +197,13 @@ impl<'s, 'a> Course<'s, 'a> {
     /// What a strip weighs from a sheet of this kind, or less.
     pub fn at_least(&mut self, from: usize, to: usize, kind: usize, effort: &mut u64) -> Option<Weight> {
         let strip = self.strip(from, to, effort)?;
-        if let Some(known) = strip
-            .exact
-            .and_then(|at| self.exact.get(at + kind).and_then(|taken| taken.weight()))
-        {
+        self.of_strip(strip, kind)
+    }
+
+    /// What a strip that was looked at weighs from a sheet of this kind, or less.
+    fn of_strip(&self, strip: Strip, kind: usize) -> Option<Weight> {
+        let exact = strip.exact.and_then(|at| self.exact.get(at + kind));
+        if let Some(known) = exact.and_then(|taken| taken.weight()) {
             return known;
         }
         let weight = self.prices.of_kind(strip.offer, kind)?;
@@ -300,8 +303,11 @@ impl<'s, 'a> Course<'s, 'a> {
                 if best.is_some_and(|(best, ..)| best <= on) {
                     continue;
                 }
+                let Some(strip) = self.strip(from, to, effort) else {
+                    continue;
+                };
                 for kind in 0..self.kinds() {
-                    let Some(weight) = self.at_least(from, to, kind, effort) else {
+                    let Some(weight) = self.of_strip(strip, kind) else {
                         continue;
                     };
                     let weight = weight + on + self.unlike(most, kind);

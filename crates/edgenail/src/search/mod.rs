@@ -11,6 +11,7 @@
 mod alike;
 mod alternative;
 mod build;
+mod columns;
 mod course;
 mod courses;
 mod crude;

@@ -46,6 +46,8 @@ pub(super) struct Space<'a> {
     pub nail: Amount,
     /// What a sheet of another length costs in a course.
     pub unlike: Amount,
+    /// The kind of sheet that is cheapest by area: its price, and its area with the kerf taken on.
+    pub cheapest: Option<(Amount, i128)>,
     /// A segment has rules of its own for where seams may stand.
     pub has_portals: bool,
     /// What the rules refuse whatever is laid.
@@ -109,6 +111,7 @@ impl<'a> Space<'a> {
             nail: prices.least_nail(),
             unlike: prices.least_judged(house.rates.judgement.unlike_length),
             has_portals: portals.next().is_some(),
+            cheapest: cheapest(house, category),
             refused: always(house, frame, Length::ZERO).refused,
             house,
             stock: &house.stock,
@@ -131,31 +134,17 @@ impl<'a> Space<'a> {
 
     /// What a blank of this size costs at least, whatever it shares its sheet with.
     pub fn by_area(&self, width: Length, height: Length) -> Amount {
-        let kerf = self.kerf_of_house();
+        let kerf = kerf_of(self.house);
         self.by_square(((width + kerf) * (height + kerf)).square_units())
-    }
-
-    /// What the sheets of the whole house are cut with.
-    fn kerf_of_house(&self) -> Length {
-        let first = self.house.walls.first();
-        first.map_or(self.practice.kerf, |wall| wall.practice.kerf)
     }
 
     /// What so much of a sheet costs at least, in square units with the kerf taken on: by the kind that is cheapest by area.
     pub fn by_square(&self, square: i128) -> Amount {
-        let category = self.wall.sheet_category();
-        let kerf = self.kerf_of_house();
-        let kinds = self
-            .stock
-            .sheets
-            .iter()
-            .filter(|sheet| sheet.category == category);
-        let price = |sheet: &Sheet| {
-            let whole = ((sheet.width + kerf) * (sheet.length + kerf)).square_units();
-            Some(self.prices.bought(sheet.price.scaled(square, whole)?))
+        let Some((price, whole)) = self.cheapest else {
+            return Amount::ZERO;
         };
-        let least = kinds.filter_map(price).min().unwrap_or_default();
-        (least - Amount::from_ten_thousandths(1)).max(Amount::ZERO)
+        let share = price.scaled(square, whole).unwrap_or_default();
+        (self.prices.bought(share) - Amount::from_ten_thousandths(1)).max(Amount::ZERO)
     }
 
     /// A course from so low to so high runs past a rim at which practice parts the sheathing.
@@ -471,4 +460,27 @@ pub(super) fn up_and_across(sheet: &Sheet, running: Running) -> (Length, Length)
         Running::Upright => (sheet.length, sheet.width),
         Running::Flat => (sheet.width, sheet.length),
     }
+}
+
+/// What the sheets of a whole house are cut with.
+fn kerf_of(house: &House) -> Length {
+    let first = house.walls.first();
+    first.map(|wall| wall.practice.kerf).unwrap_or_default()
+}
+
+/// The kind of this category that is cheapest by area, its area with the kerf taken on.
+fn cheapest(house: &House, category: &str) -> Option<(Amount, i128)> {
+    let kerf = kerf_of(house);
+    let kinds = house
+        .stock
+        .sheets
+        .iter()
+        .filter(|sheet| sheet.category == category);
+    let area = |sheet: &Sheet| ((sheet.width + kerf) * (sheet.length + kerf)).square_units();
+    kinds
+        .map(|sheet| (sheet.price, area(sheet)))
+        .min_by(|(a, of), (b, whole)| {
+            let [a, b] = [a, b].map(|price| i128::from(price.ten_thousandths()));
+            (a.saturating_mul(*whole)).cmp(&b.saturating_mul(*of))
+        })
 }
