@@ -444,6 +444,14 @@ typedef struct edgenail_batch_row {
    */
   int64_t cost;
   /**
+   * The same with the sheets that the house buys in place of shares. In 1/10,000 of the objective's unit.
+   */
+  int64_t house_cost;
+  /**
+   * What that is at least, however its walls are laid out and cut. In 1/10,000 of the objective's unit.
+   */
+  int64_t house_cost_least;
+  /**
    * Findings that must not be built so.
    */
   int64_t refuse;

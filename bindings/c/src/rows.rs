@@ -1171,6 +1171,10 @@ pub struct edgenail_batch_row {
     pub minutes: i64,
     /// What the layouts of its walls cost together. In 1/10,000 of the objective's unit.
     pub cost: i64,
+    /// The same with the sheets that the house buys in place of shares. In 1/10,000 of the objective's unit.
+    pub house_cost: i64,
+    /// What that is at least, however its walls are laid out and cut. In 1/10,000 of the objective's unit.
+    pub house_cost_least: i64,
     /// Findings that must not be built so.
     pub refuse: i64,
     /// Findings to be mended before sheathing goes on.
@@ -1187,5 +1191,5 @@ pub struct edgenail_batch_row {
 
 impl Row for edgenail_batch_row {
     const TABLE: &str = "batch";
-    const COLUMNS: &[&str] = &["index", "planned", "walls", "panels", "sheets", "blocks", "nails", "money", "minutes", "cost", "refuse", "mend", "advise", "stopped", "cutting_proven", "cutting_gap"];
+    const COLUMNS: &[&str] = &["index", "planned", "walls", "panels", "sheets", "blocks", "nails", "money", "minutes", "cost", "house_cost", "house_cost_least", "refuse", "mend", "advise", "stopped", "cutting_proven", "cutting_gap"];
 }

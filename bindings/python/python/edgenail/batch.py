@@ -41,6 +41,10 @@ class Figures:
     """Work in minutes."""
     cost: Decimal
     """What the layouts of its walls cost together, in the unit of the objective."""
+    house_cost: Decimal
+    """The same with the sheets that the house buys in place of shares."""
+    house_cost_least: Decimal
+    """What that is at least, however its walls are laid out and cut."""
     refuse: int
     """Findings that must not be built so."""
     mend: int
@@ -161,7 +165,7 @@ def plan_batch(
 
 def _figures(fields: dict[str, Any]) -> Figures:
     cutting = fields.pop("cutting")
-    for amount in ("money", "minutes", "cost"):
+    for amount in ("money", "minutes", "cost", "house_cost", "house_cost_least"):
         fields[amount] = Decimal(fields[amount])
     fields["cutting_proven"] = cutting["kind"] == "proven"
     fields["cutting_gap"] = Decimal(cutting.get("amount", cutting.get("gap", 0)))

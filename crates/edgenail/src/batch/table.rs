@@ -97,6 +97,18 @@ fn schema() -> Schema<Outcome> {
                 "What the layouts of its walls cost together.",
                 |row| amount(row, |figures| figures.cost),
             ),
+            Field::int_in(
+                "1/10,000 of the objective's unit",
+                "house_cost",
+                "The same with the sheets that the house buys in place of shares.",
+                |row| amount(row, |figures| figures.house_cost),
+            ),
+            Field::int_in(
+                "1/10,000 of the objective's unit",
+                "house_cost_least",
+                "What that is at least, however its walls are laid out and cut.",
+                |row| amount(row, |figures| figures.house_cost_least),
+            ),
             Field::int("refuse", "Findings that must not be built so.", |row| {
                 of(row, |figures| figures.refuse)
             }),

@@ -25,6 +25,10 @@ pub struct Figures {
     pub minutes: Amount,
     /// What the layouts of its walls cost together, in the unit of the objective.
     pub cost: Amount,
+    /// The same with the sheets that the house buys in place of shares.
+    pub house_cost: Amount,
+    /// What that is at least, however its walls are laid out and cut.
+    pub house_cost_least: Amount,
     /// Findings that must not be built so.
     pub refuse: u64,
     /// Findings to be mended before sheathing goes on.
@@ -74,6 +78,8 @@ impl Figures {
                 .sum(),
             minutes: house().map(|line| line.minutes).sum(),
             cost: built().map(|built| built.cost.total).sum(),
+            house_cost: plan.cost().total,
+            house_cost_least: plan.cost().bound,
             refuse: found(Severity::Refuse),
             mend: found(Severity::Mend),
             advise: found(Severity::Advise),

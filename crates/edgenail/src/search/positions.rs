@@ -52,7 +52,7 @@ pub(super) fn positions(space: &Space<'_>, slot: &Slot) -> Vec<Length> {
                 .iter()
                 .flat_map(move |module| [*x - *module, *x + *module])
         })
-        .filter(carried)
+        .filter(|x| space.x.contains(*x) && carried(x))
         .collect();
     stops.extend(chained);
     stops.sort_unstable();

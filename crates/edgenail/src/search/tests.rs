@@ -1,9 +1,13 @@
 use crate::finding::FindingCode;
 use crate::frame::frame_wall;
+use crate::generate::house_json;
+use crate::geometry::Interval;
 use crate::layout::Running;
 use crate::length::Length;
 use crate::read_house;
+use crate::search::courses::Courses;
 use crate::search::hunt::{BUILT, Hunt, Until};
+use crate::search::positions::positions;
 use crate::search::search;
 use crate::search::space::Space;
 
@@ -125,4 +129,28 @@ fn plywood_of_three_plies_is_laid_across_wide_studs() {
     };
     assert_eq!(running(4), [Running::Upright]);
     assert!(running(3).iter().all(|running| *running == Running::Flat));
+}
+
+/// Of walls made from numbers, one with studs beyond the end of its sheathing among them, no seam may stand beyond an end.
+#[test]
+fn seams_may_stand_between_the_ends_of_the_wall_alone() {
+    for seed in (0..60).chain([975_624]) {
+        let (house, _) = read_house(house_json(seed).0.as_bytes()).unwrap();
+        for frame in (0..house.walls.len()).filter_map(|wall| frame_wall(&house, wall)) {
+            let space = Space::new(&house, &frame).unwrap();
+            let low = frame.lower.points().iter().map(|point| point.y).min().unwrap();
+            for running in [Running::Upright, Running::Flat] {
+                let slot = Courses::new(&space).slot(
+                    Interval::new(low, space.top),
+                    running,
+                    true,
+                    true,
+                    Length::ZERO,
+                );
+                let stops = positions(&space, &slot);
+                let ends = (stops.first().copied(), stops.last().copied());
+                assert_eq!(ends, (Some(space.x.lo), Some(space.x.hi)), "{seed}");
+            }
+        }
+    }
 }
