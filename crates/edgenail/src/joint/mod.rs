@@ -42,6 +42,8 @@ pub struct Options<'a> {
     pub layouts: Vec<&'a Evaluated>,
     /// What any of its layouts costs at least, whatever its pieces share their sheets with.
     pub bound_by_area: Amount,
+    /// The first is known to have no more to mend than any other.
+    pub proven: bool,
 }
 
 /// Which layouts were chosen, and how they are cut.
@@ -86,6 +88,7 @@ struct Joining<'a> {
 ///         wall: wall.index as usize,
 ///         layouts: vec![&wall.built],
 ///         bound_by_area: edgenail::Amount::ZERO,
+///         proven: false,
 ///     })
 ///     .collect();
 /// let house = plan.house();
@@ -220,12 +223,13 @@ impl Joining<'_> {
         let least: Amount = self.options.iter().map(|options| options.bound_by_area).sum();
         let bound = (least - self.offcuts()).max(Amount::ZERO).min(total);
         let gap = total - bound;
+        let mended = self.options.iter().all(|options| options.proven);
         let exchanged = self.options.iter().zip(chosen).filter(|(_, place)| **place != 0);
         HouseCost {
             total,
             sheets,
             bound,
-            proof: if gap == Amount::ZERO && cutting.uncut.is_empty() {
+            proof: if gap == Amount::ZERO && mended && cutting.uncut.is_empty() {
                 Proof::Proven
             } else if self.tried >= practice.exchanges_most {
                 Proof::Stopped {

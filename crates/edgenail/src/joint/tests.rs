@@ -7,6 +7,7 @@ use crate::house::House;
 use crate::layout::Layout;
 use crate::plan::{Plan, plan_json};
 use crate::price::Part;
+use crate::proof::Proof;
 
 fn plan(seed: u64, exchanges: u64) -> Option<Plan> {
     let (text, _) = house_json(seed);
@@ -110,10 +111,22 @@ fn what_leaves_no_choice_is_cut_as_it_is() {
         .map(|wall| Options {
             wall: wall.index as usize,
             layouts: vec![&wall.built],
-            bound_by_area: wall.built.cost.total,
+            bound_by_area: plan.cost().total,
+            proven: true,
         })
         .collect();
     let joint = choose(plan.house(), &plan.house().walls[0].practice, &options);
     assert_eq!((joint.cost.tried, joint.cost.exchanged.len()), (0, 0));
     assert_eq!(joint.cutting, *plan.cutting());
+    // A bound that is as high as the cost proves it, unless a wall may have less to mend.
+    assert_eq!(joint.cost.proof, Proof::Proven);
+    let doubtful: Vec<Options<'_>> = options
+        .iter()
+        .map(|options| Options {
+            proven: false,
+            ..options.clone()
+        })
+        .collect();
+    let joint = choose(plan.house(), &plan.house().walls[0].practice, &doubtful);
+    assert_ne!(joint.cost.proof, Proof::Proven);
 }

@@ -61,7 +61,13 @@ pub fn plan_house_on(threads: NonZeroUsize, mut house: House, assumed: Vec<Assum
             message: "a house without walls was read".to_owned(),
         });
     };
-    let options: Vec<Options<'_>> = searched.iter().map(Searched::options).collect();
+    // What one face of a wall may have depends on the other: both keep what was found for them.
+    let pairs = faces::pairs(&house);
+    let paired = |wall: usize| pairs.iter().any(|(there, here)| wall == *there || wall == *here);
+    let options: Vec<Options<'_>> = searched
+        .iter()
+        .map(|wall| wall.options(!paired(wall.index)))
+        .collect();
     let Joint {
         chosen,
         cutting,
@@ -128,15 +134,16 @@ struct Searched {
 }
 
 impl Searched {
-    /// What the house may choose among.
-    fn options(&self) -> Options<'_> {
+    /// What the house may choose among: the cheapest alone, or what is as good too.
+    fn options(&self, others: bool) -> Options<'_> {
         let rivals = self.found.rivals.iter();
-        let as_good = rivals.take_while(|rival| rival.as_good);
+        let as_good = rivals.take_while(|rival| others && rival.as_good);
         let first = std::iter::once(&self.found.chosen);
         Options {
             wall: self.index,
             layouts: first.chain(as_good.map(|rival| &rival.built)).collect(),
             bound_by_area: self.found.bound_by_area,
+            proven: self.found.proof == Proof::Proven,
         }
     }
 
