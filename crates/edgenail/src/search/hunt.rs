@@ -29,6 +29,18 @@ pub(super) struct Hunt<'s, 'a> {
     pub effort: u64,
 }
 
+/// How a search ended.
+#[derive(Debug)]
+pub(super) struct Ended {
+    pub built: Built,
+    /// What was spent.
+    pub effort: u64,
+    /// How good the best is known to be.
+    pub proof: Proof,
+    /// What every layout costs at least, whatever its pieces share their sheets with.
+    pub least_by_area: Amount,
+}
+
 /// When a search may end before its limit of effort.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Until {
@@ -181,14 +193,8 @@ impl<'s, 'a> Hunt<'s, 'a> {
         (weight.wrong() == known.wrong()).then_some(weight.cost)
     }
 
-    /// What every layout costs at least, whatever its pieces share their sheets with.
-    pub fn least_by_area(&self) -> Amount {
-        let least = self.stacks.iter().filter_map(|stacks| stacks.by_area).min();
-        least.map_or(Amount::ZERO, |least| least.cost)
-    }
-
-    /// What was built, what was spent, and how good the best is known to be.
-    pub fn ended(self) -> (Built, u64, Proof) {
+    /// How good the best is known to be.
+    pub fn ended(self) -> Ended {
         let left = self.next().map(|(bound, _)| bound);
         let gap = self
             .built
@@ -202,6 +208,12 @@ impl<'s, 'a> Hunt<'s, 'a> {
             },
             None => Proof::Proven,
         };
-        (self.built, self.effort, proof)
+        let by_area = self.stacks.iter().filter_map(|stacks| stacks.by_area).min();
+        Ended {
+            built: self.built,
+            effort: self.effort,
+            proof,
+            least_by_area: by_area.map_or(Amount::ZERO, |least| least.cost),
+        }
     }
 }

@@ -42,8 +42,8 @@ use crate::house::{End, House};
 use crate::layout::{Piece, starting_end};
 use crate::price::Part;
 use crate::proof::Proof;
-use build::{Built, Rank};
-use hunt::{Hunt, Until};
+use build::Rank;
+use hunt::{Ended, Hunt, Until};
 use space::Space;
 
 /// What a search found.
@@ -96,13 +96,13 @@ pub fn search(house: &House, frame: &Frame) -> Result<Found, Error> {
     if space.sheets.is_empty() {
         return Err(none("no sheet of the category that is asked for is on hand"));
     }
-    let Hunted {
-        space,
+    let (space, ended) = hunted(space, Until::Proven);
+    let Ended {
         built,
         effort,
         proof,
         least_by_area,
-    } = hunted(space, Until::Proven);
+    } = ended;
     let count = built.count();
     let mut kept = built.kept.into_iter();
     let (rank, chosen) = kept
@@ -146,41 +146,23 @@ pub(crate) fn has_layout(house: &House, frame: &Frame) -> bool {
     let Some(space) = Space::new(house, frame).filter(|space| !space.sheets.is_empty()) else {
         return false;
     };
-    hunted(space, Until::Legal)
-        .built
-        .best()
-        .is_some_and(|best| best.refused == 0)
-}
-
-/// How a hunt ended.
-struct Hunted<'a> {
-    space: Space<'a>,
-    built: Built,
-    effort: u64,
-    proof: Proof,
-    least_by_area: Amount,
+    let (_, ended) = hunted(space, Until::Legal);
+    ended.built.best().is_some_and(|best| best.refused == 0)
 }
 
 /// Hunts, and where no sheet ends on a rim as it should, lets courses run past.
-fn hunted(mut space: Space<'_>, until: Until) -> Hunted<'_> {
+fn hunted(mut space: Space<'_>, until: Until) -> (Space<'_>, Ended) {
     let hunt = |space: &Space<'_>| {
         let mut hunt = Hunt::new(space);
         hunt.run(until);
-        (hunt.least_by_area(), hunt.ended())
+        hunt.ended()
     };
     let mut ended = hunt(&space);
-    if ended.1.0.kept.is_empty() && !space.parted_rims.is_empty() {
+    if ended.built.kept.is_empty() && !space.parted_rims.is_empty() {
         space.parted_rims.clear();
         ended = hunt(&space);
     }
-    let (least_by_area, (built, effort, proof)) = ended;
-    Hunted {
-        space,
-        built,
-        effort,
-        proof,
-        least_by_area,
-    }
+    (space, ended)
 }
 
 /// What a layout that is given costs at least, whatever its pieces share their sheets with.

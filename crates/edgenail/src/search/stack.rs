@@ -121,16 +121,19 @@ impl Stacks {
             }
             found.push(here);
         }
+        let on_top: Vec<Option<Weight>> = ends.iter().map(|end| end.then(Weight::default)).collect();
+        let base = always(space.house, space.frame, reach);
+        let mut by_area = on_top.clone();
+        look_down(&found, &mut by_area, |course| Some(course.by_area));
         let mut stacks = Self {
+            by_area: by_area.first().copied().flatten().map(|least| base + least),
             reach,
-            base: always(space.house, space.frame, reach),
-            onward: vec![None; all.len()],
+            base,
+            onward: on_top,
             courses: found,
             open: BinaryHeap::new(),
-            by_area: None,
         };
-        stacks.by_area = stacks.least_by_area(&ends).map(|least| stacks.base + least);
-        stacks.look_on(&ends);
+        stacks.look_down();
         if let Some(bound) = stacks.onward.first().copied().flatten() {
             stacks.open.push(Reverse(Partial {
                 bound: stacks.base + bound,
@@ -146,39 +149,8 @@ impl Stacks {
         self.open.peek().map(|partial| partial.0.bound)
     }
 
-    /// The least from every level to the top.
-    fn look_on(&mut self, ends: &[bool]) {
-        for (place, end) in self.onward.iter_mut().zip(ends) {
-            *place = end.then(Weight::default);
-        }
-        self.look_down();
-    }
-
     fn look_down(&mut self) {
-        for from in (0..self.courses.len()).rev() {
-            let Some(courses) = self.courses.get(from).filter(|courses| !courses.is_empty()) else {
-                continue;
-            };
-            let on =
-                |course: &Candidate| Some(course.weight? + self.onward.get(course.to).copied().flatten()?);
-            let best = courses.iter().filter_map(on).min();
-            if let Some(place) = self.onward.get_mut(from) {
-                *place = best;
-            }
-        }
-    }
-
-    /// The least from the bottom line to the top by area.
-    fn least_by_area(&self, ends: &[bool]) -> Option<Weight> {
-        let mut onward: Vec<Option<Weight>> = ends.iter().map(|end| end.then(Weight::default)).collect();
-        for (from, courses) in self.courses.iter().enumerate().rev() {
-            let on = |course: &Candidate| Some(course.by_area + onward.get(course.to).copied().flatten()?);
-            let best = courses.iter().filter_map(on).min();
-            if let Some(place) = onward.get_mut(from).filter(|_| !courses.is_empty()) {
-                *place = best;
-            }
-        }
-        onward.first().copied().flatten()
+        look_down(&self.courses, &mut self.onward, |course| course.weight);
     }
 
     /// The courses of the lightest way from a level to the top.
@@ -301,6 +273,24 @@ impl Stacks {
             reach: self.reach,
             courses: slots().map(|course| course.slot).collect(),
         })
+    }
+}
+
+/// The least from every level to the top by what courses weigh; at levels where no course begins it stands already.
+fn look_down(
+    courses: &[Vec<Candidate>],
+    onward: &mut [Option<Weight>],
+    weigh: impl Fn(&Candidate) -> Option<Weight>,
+) {
+    for (from, above) in courses.iter().enumerate().rev() {
+        if above.is_empty() {
+            continue;
+        }
+        let on = |course: &Candidate| Some(weigh(course)? + onward.get(course.to).copied().flatten()?);
+        let best = above.iter().filter_map(on).min();
+        if let Some(place) = onward.get_mut(from) {
+            *place = best;
+        }
     }
 }
 

@@ -39,7 +39,7 @@ proptest! {
         let mut asked = lengths.clone();
         cut.sort_unstable();
         asked.sort_unstable();
-        prop_assert_eq!(cut, asked);
+        prop_assert_eq!(&cut, &asked);
         for packed in &plan.sticks {
             let wood: Length = packed.cuts.iter().copied().sum();
             let kerfs = kerf * i64::try_from(packed.cuts.len()).unwrap();
@@ -47,6 +47,14 @@ proptest! {
             prop_assert_eq!(packed.left, (stick - wood - kerfs).max(Length::ZERO));
         }
         prop_assert!(plan.least as usize <= plan.sticks.len());
+        // First fit leaves no two sticks that one would do for, and no plan takes more.
+        asked.reverse();
+        let first = super::first_fit(&asked, 0, stick, kerf);
+        prop_assert!(plan.sticks.len() <= first.len());
+        for pair in first.windows(2) {
+            let needed: Length = pair[1].cuts.iter().map(|length| *length + kerf).sum();
+            prop_assert!(needed - kerf > pair[0].left);
+        }
     }
 
     #[test]
