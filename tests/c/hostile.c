@@ -180,6 +180,68 @@ static void cells(void) {
   CHECK(one == 1920 && two == 0.5 && three == 960);
 }
 
+/* Rows of a wall schedule: NULL, sizes below zero, numbers that are none, texts that are no openings. */
+static void walls(void) {
+  static const uint16_t lone_surrogate[] = {0xdc00};
+  static const uint16_t none[] = {0};
+  static const char not_utf8[] = {'\xff'};
+  edgenail_wall_schedule *schedule = NULL;
+  edgenail_plan *plan = NULL;
+  char text[8];
+  uint16_t units[8];
+  int64_t one = -7, two = -7, three = -7, four = -7, five = -7;
+  double money = -7, minutes = -7;
+  CHECK(edgenail_wall_sheets(144, 97.125, 16, NULL, 0, "", 0, &one) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_nails(144, 97.125, 16, "", 0, NULL, 0, &one) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_blocks(144, 97.125, 16, "", 0, "", 0, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_sheets(144, 97.125, 16, "", -1, "", 0, &one) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_wall_sheets(144, 97.125, 16, not_utf8, 1, "", 0, &one) == EDGENAIL_STATUS_NOT_UTF8);
+  CHECK(edgenail_wall_sheets(NAN, 97.125, 16, "", 0, "", 0, &one) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_sheets(144, INFINITY, 16, "", 0, "", 0, &one) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_sheets(144, 97.125, -1e308, "", 0, "", 0, &one) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_sheets(144, 97.125, 16, "1,2,3", 5, "", 0, &one) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_sheets(144, 97.125, 16, "", 0, "sideways", 8, &one) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_sheets_utf16(144, 97.125, 16, lone_surrogate, 1, none, 0, &one) == EDGENAIL_STATUS_NOT_UTF16);
+  CHECK(edgenail_wall_nails_utf16(144, 97.125, 16, none, 0, lone_surrogate, 1, &one) == EDGENAIL_STATUS_NOT_UTF16);
+  CHECK(edgenail_wall_blocks_utf16(144, 97.125, 16, NULL, 0, none, 0, &one) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_figures(144, 97.125, 16, "", 0, "", 0, &one, &two, &three, &money, &minutes, &four, NULL) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_figures(-1, 97.125, 16, "", 0, "", 0, &one, &two, &three, &money, &minutes, &four, &five) ==
+        EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_figures_utf16(-1, 97.125, 16, none, 0, none, 0, &one, &two, &three, &money, &minutes, &four,
+                                    &five) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_schedule_new(NULL, 3, 0, 0, 0, 0, 0, 0, &schedule) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_new("job", 3, 0, 0, 0, 0, 0, 0, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_new("job", 3, 1999, 1, 1, 1, 0, 0, &schedule) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_wall_schedule_new("job", 3, 2015, 3, 1, 1, 0, 0, &schedule) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_wall_schedule_new("job", 3, 2015, 1, 0, 1, 0, 0, &schedule) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_wall_schedule_new("job", 3, 2015, 1, 1, -1, 0, 0, &schedule) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_wall_schedule_new("job", 3, 2015, 1, 1, 1, 2, 0, &schedule) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_wall_schedule_new_utf16(lone_surrogate, 1, 0, 0, 0, 0, 0, 0, &schedule) == EDGENAIL_STATUS_NOT_UTF16);
+  CHECK(schedule == NULL);
+  CHECK(edgenail_wall_schedule_new("job", 3, 2015, 1, 1, 1, 0, 0, &schedule) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_wall_schedule_add(NULL, "w", 1, 144, 97.125, 16, "", 0, "", 0, "", 0, 0, 0) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_add(schedule, "w", 1, 144, 97.125, 16, "", 0, "", 0, NULL, 0, 0, 0) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_add(schedule, "w", 1, 144, 97.125, 16, "", 0, "", 0, "", 0, NAN, 0) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_schedule_add_utf16(schedule, none, 1, 144, 97.125, 16, none, 0, none, 0, none, -2, 0, 0) ==
+        EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_wall_schedule_plan(schedule, &plan) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_wall_schedule_plan(schedule, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_plan(NULL, &plan) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_count(NULL, &one) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_count(schedule, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_json(NULL, text, 8, &one) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_wall_schedule_json_utf16(NULL, units, 8, &one) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(one == -7 && two == -7 && three == -7 && four == -7 && five == -7);
+  CHECK(money == -7 && minutes == -7 && plan == NULL);
+  CHECK(edgenail_wall_schedule_count(schedule, &one) == EDGENAIL_STATUS_OK && one == 0);
+  CHECK(edgenail_wall_schedule_json(schedule, text, 8, &one) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && one > 8);
+  CHECK(edgenail_wall_schedule_json_utf16(schedule, units, 8, &two) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && two == one);
+  edgenail_wall_schedule_free(schedule);
+  edgenail_wall_schedule_free(NULL);
+}
+
 static void error_list(void) {
   edgenail_plan *plan = NULL;
   char text[256];
@@ -447,6 +509,7 @@ int main(int argc, char **argv) {
   capacity();
   choices();
   cells();
+  walls();
   error_list();
   impossible();
   no_plan();

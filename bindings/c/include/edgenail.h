@@ -327,6 +327,20 @@ typedef enum edgenail_line_method {
 } edgenail_line_method;
 
 /**
+ * At which level loads are given.
+ */
+typedef enum edgenail_level {
+  /**
+   * Strength level.
+   */
+  EDGENAIL_LEVEL_STRENGTH = 1,
+  /**
+   * Level of allowable stress design.
+   */
+  EDGENAIL_LEVEL_ASD = 2,
+} edgenail_level;
+
+/**
  * How segments share a shear.
  */
 typedef enum edgenail_sharing {
@@ -396,6 +410,14 @@ typedef struct edgenail_batch edgenail_batch;
  * owns it, and gives it back with `edgenail_plan_free`.
  */
 typedef struct edgenail_plan edgenail_plan;
+
+/**
+ * A wall schedule: one row a wall. The caller owns it, and gives it back with `edgenail_wall_schedule_free`.
+ *
+ * Rows are added with `edgenail_wall_schedule_add`, each checked at once, and planned together as one house with
+ * `edgenail_wall_schedule_plan`. Threads may share it; rows stand in the order in which they were added.
+ */
+typedef struct edgenail_wall_schedule edgenail_wall_schedule;
 
 /**
  * What became of one house of a batch.
@@ -1655,7 +1677,7 @@ int32_t edgenail_anchorage(double shear,
  * `EDGENAIL_LOAD_SEISMIC`.
  *
  * `set` is the name of an enum without `edgenail_`: `load`, `method`, `grade`, `panel_material`, `coating`, `line_method`,
- * `sharing`, `plies` or `axis`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
+ * `level`, `sharing`, `plies` or `axis`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
  * as `_`: `Structural I`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for an unknown set, or
  * `EDGENAIL_STATUS_BAD_CHOICE` for a word that is not in it, with the known ones in the error list.
  *
@@ -2489,6 +2511,143 @@ int32_t edgenail_abi(void);
 int32_t edgenail_version(char *buffer, int64_t capacity, int64_t *out_needed);
 
 /**
+ * What a wall takes by itself, planned from the cells of its row: new sheets, nails, blocks that are added, money for all
+ * that is ordered in the currency of its prices, work in minutes, and how many findings must not be built so or must be
+ * mended before sheathing goes on.
+ *
+ * `length`, `plate_height`, `stud_spacing`, `openings` and `practice` are as `edgenail_wall_schedule_add` takes them.
+ * A cell that wants one of the numbers only may call the function of that name; each of them plans the wall anew. Returns
+ * `EDGENAIL_STATUS_OK`; `EDGENAIL_STATUS_INPUT` with the faults in the error list, at paths such as `/openings/1/width`;
+ * `EDGENAIL_STATUS_NO_LAYOUT`; or a status of misuse.
+ *
+ * Caller: Each text points at as many bytes as its length says; each output points at a number of its type.
+ */
+int32_t edgenail_wall_figures(double length,
+                              double plate_height,
+                              double stud_spacing,
+                              const char *openings,
+                              int64_t openings_length,
+                              const char *practice,
+                              int64_t practice_length,
+                              int64_t *out_sheets,
+                              int64_t *out_nails,
+                              int64_t *out_blocks,
+                              double *out_money,
+                              double *out_minutes,
+                              int64_t *out_refuse,
+                              int64_t *out_mend);
+
+/**
+ * As `edgenail_wall_figures`, texts in UTF-16; their lengths count code units.
+ *
+ * Caller: Each text points at as many code units as its length says; each output points at a number of its type.
+ */
+int32_t edgenail_wall_figures_utf16(double length,
+                                    double plate_height,
+                                    double stud_spacing,
+                                    const uint16_t *openings,
+                                    int64_t openings_length,
+                                    const uint16_t *practice,
+                                    int64_t practice_length,
+                                    int64_t *out_sheets,
+                                    int64_t *out_nails,
+                                    int64_t *out_blocks,
+                                    double *out_money,
+                                    double *out_minutes,
+                                    int64_t *out_refuse,
+                                    int64_t *out_mend);
+
+/**
+ * New sheets that a wall takes by itself, planned as `edgenail_wall_figures` plans it. Returns
+ * `EDGENAIL_STATUS_OK`; `EDGENAIL_STATUS_INPUT` with the faults in the error list, at paths such as `/openings/1/width`;
+ * `EDGENAIL_STATUS_NO_LAYOUT`; or a status of misuse.
+ *
+ * Caller: Each text points at as many bytes as its length says; `out_sheets` points at an `int64_t`.
+ */
+int32_t edgenail_wall_sheets(double length,
+                             double plate_height,
+                             double stud_spacing,
+                             const char *openings,
+                             int64_t openings_length,
+                             const char *practice,
+                             int64_t practice_length,
+                             int64_t *out_sheets);
+
+/**
+ * As `edgenail_wall_sheets`, texts in UTF-16; their lengths count code units.
+ *
+ * Caller: Each text points at as many code units as its length says; `out_sheets` points at an `int64_t`.
+ */
+int32_t edgenail_wall_sheets_utf16(double length,
+                                   double plate_height,
+                                   double stud_spacing,
+                                   const uint16_t *openings,
+                                   int64_t openings_length,
+                                   const uint16_t *practice,
+                                   int64_t practice_length,
+                                   int64_t *out_sheets);
+
+/**
+ * Nails of a wall, planned as `edgenail_wall_figures` plans it. Returns
+ * `EDGENAIL_STATUS_OK`; `EDGENAIL_STATUS_INPUT` with the faults in the error list, at paths such as `/openings/1/width`;
+ * `EDGENAIL_STATUS_NO_LAYOUT`; or a status of misuse.
+ *
+ * Caller: Each text points at as many bytes as its length says; `out_nails` points at an `int64_t`.
+ */
+int32_t edgenail_wall_nails(double length,
+                            double plate_height,
+                            double stud_spacing,
+                            const char *openings,
+                            int64_t openings_length,
+                            const char *practice,
+                            int64_t practice_length,
+                            int64_t *out_nails);
+
+/**
+ * As `edgenail_wall_nails`, texts in UTF-16; their lengths count code units.
+ *
+ * Caller: Each text points at as many code units as its length says; `out_nails` points at an `int64_t`.
+ */
+int32_t edgenail_wall_nails_utf16(double length,
+                                  double plate_height,
+                                  double stud_spacing,
+                                  const uint16_t *openings,
+                                  int64_t openings_length,
+                                  const uint16_t *practice,
+                                  int64_t practice_length,
+                                  int64_t *out_nails);
+
+/**
+ * Blocks that the plan adds to a wall, planned as `edgenail_wall_figures` plans it. Returns
+ * `EDGENAIL_STATUS_OK`; `EDGENAIL_STATUS_INPUT` with the faults in the error list, at paths such as `/openings/1/width`;
+ * `EDGENAIL_STATUS_NO_LAYOUT`; or a status of misuse.
+ *
+ * Caller: Each text points at as many bytes as its length says; `out_blocks` points at an `int64_t`.
+ */
+int32_t edgenail_wall_blocks(double length,
+                             double plate_height,
+                             double stud_spacing,
+                             const char *openings,
+                             int64_t openings_length,
+                             const char *practice,
+                             int64_t practice_length,
+                             int64_t *out_blocks);
+
+/**
+ * As `edgenail_wall_blocks`, texts in UTF-16; their lengths count code units.
+ *
+ * Caller: Each text points at as many code units as its length says; `out_blocks` points at an `int64_t`.
+ */
+int32_t edgenail_wall_blocks_utf16(double length,
+                                   double plate_height,
+                                   double stud_spacing,
+                                   const uint16_t *openings,
+                                   int64_t openings_length,
+                                   const uint16_t *practice,
+                                   int64_t practice_length,
+                                   int64_t *out_blocks);
+
+/**
  * Nominal and design unit shear of one sheathed face in pounds per foot, from the table of wood structural panels.
  *
  * `edition` is 2008, 2015 or 2021; `load` is one of `edgenail_load`, `method` of `edgenail_method`, `grade` of
@@ -2645,6 +2804,146 @@ int32_t edgenail_wall_line_utf16(const uint16_t *construction,
                                  double *out_capacity,
                                  double *out_ratio,
                                  double *out_hold_down);
+
+/**
+ * Begins a wall schedule without rows for a house of this name.
+ *
+ * `edition` of the Special Design Provisions for Wind and Seismic is 2008, 2015 or 2021; 0 asks for no capacity, and the
+ * numbers after it are then not looked at. `method` is one of `edgenail_method`, `level` of `edgenail_level` (that of all
+ * loads), `sharing` of `edgenail_sharing`. `high_seismic` is 1 in seismic design category D, E or F, else 0;
+ * `accept_unverified` is 1 where values may be used that were recalled and not checked against print, else 0.
+ *
+ * On success the caller owns `*out_schedule`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_BAD_CHOICE`, or a status of
+ * misuse; `*out_schedule` is then left as it was.
+ *
+ * Caller: `name` points at `name_length` bytes; `out_schedule` points at a pointer.
+ */
+int32_t edgenail_wall_schedule_new(const char *name,
+                                   int64_t name_length,
+                                   int32_t edition,
+                                   int32_t method,
+                                   int32_t level,
+                                   int32_t sharing,
+                                   int32_t high_seismic,
+                                   int32_t accept_unverified,
+                                   struct edgenail_wall_schedule **out_schedule);
+
+/**
+ * As `edgenail_wall_schedule_new`, the name in UTF-16; its length counts code units.
+ *
+ * Caller: `name` points at `name_length` code units; `out_schedule` points at a pointer.
+ */
+int32_t edgenail_wall_schedule_new_utf16(const uint16_t *name,
+                                         int64_t name_length,
+                                         int32_t edition,
+                                         int32_t method,
+                                         int32_t level,
+                                         int32_t sharing,
+                                         int32_t high_seismic,
+                                         int32_t accept_unverified,
+                                         struct edgenail_wall_schedule **out_schedule);
+
+/**
+ * Gives a schedule back; plans made from it stay. NULL is nothing to give back; giving it back twice is undefined.
+ *
+ * Caller: `schedule` is NULL or came from this library, was not given back before, and no thread uses it.
+ */
+void edgenail_wall_schedule_free(struct edgenail_wall_schedule *schedule);
+
+/**
+ * Adds a row: a wall of one storey on concrete, with one treated bottom plate, two top plates and a level top.
+ *
+ * `name` is unique in the schedule. `length` of the frame, `plate_height` from the underside of the bottom plate to the top
+ * of the top plates, each 1 1/2 in. thick, and `stud_spacing` on centre are in inches, taken to the nearest 1/40640.
+ * `openings` is `left,sill,width,height; left,sill,width,height`, seen from the sheathed face: lengths such as `36` or
+ * `5' 2`, bare numbers in inches, the sill above the underside of the bottom plate; 0 makes a door, any other a window.
+ * `practice` is `either`, `upright`, `flat`, `either blocked`, `upright blocked` or `flat blocked`, then nailing at panel
+ * edges and between in inches if it is not 6/12: `flat blocked 4/12`; blank is `either`. `segments` is
+ * `left,right; left,right`: parts of full height that the designer relies on. `wind` and `seismic`, in pounds along the top
+ * of the wall, may be other than 0 where the schedule was begun with an edition.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the faults in the error list, at paths such as
+ * `/openings/1/width`, or a status of misuse; the schedule is then as it was.
+ *
+ * Caller: `schedule` is live; each text points at as many bytes as its length says.
+ */
+int32_t edgenail_wall_schedule_add(const struct edgenail_wall_schedule *schedule,
+                                   const char *name,
+                                   int64_t name_length,
+                                   double length,
+                                   double plate_height,
+                                   double stud_spacing,
+                                   const char *openings,
+                                   int64_t openings_length,
+                                   const char *practice,
+                                   int64_t practice_length,
+                                   const char *segments,
+                                   int64_t segments_length,
+                                   double wind,
+                                   double seismic);
+
+/**
+ * As `edgenail_wall_schedule_add`, texts in UTF-16; their lengths count code units.
+ *
+ * Caller: `schedule` is live; each text points at as many code units as its length says.
+ */
+int32_t edgenail_wall_schedule_add_utf16(const struct edgenail_wall_schedule *schedule,
+                                         const uint16_t *name,
+                                         int64_t name_length,
+                                         double length,
+                                         double plate_height,
+                                         double stud_spacing,
+                                         const uint16_t *openings,
+                                         int64_t openings_length,
+                                         const uint16_t *practice,
+                                         int64_t practice_length,
+                                         const uint16_t *segments,
+                                         int64_t segments_length,
+                                         double wind,
+                                         double seismic);
+
+/**
+ * How many rows a schedule has.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or a status of misuse.
+ *
+ * Caller: `schedule` is live; `out_count` points at an `int64_t`.
+ */
+int32_t edgenail_wall_schedule_count(const struct edgenail_wall_schedule *schedule, int64_t *out_count);
+
+/**
+ * The house that the rows describe, as the JSON that `edgenail_plan_new_json` and `edgenail_what_if_json` take.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero
+ * is written.
+ *
+ * Caller: `schedule` is live; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_wall_schedule_json(const struct edgenail_wall_schedule *schedule,
+                                    char *buffer,
+                                    int64_t capacity,
+                                    int64_t *out_needed);
+
+/**
+ * As `edgenail_wall_schedule_json`, in UTF-16; capacity and size count code units.
+ *
+ * Caller: `schedule` is live; `buffer` has room for `capacity` code units; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_wall_schedule_json_utf16(const struct edgenail_wall_schedule *schedule,
+                                          uint16_t *buffer,
+                                          int64_t capacity,
+                                          int64_t *out_needed);
+
+/**
+ * Plans the rows as one house, whose sheets are cut for all walls together. The schedule stays, and may be added to.
+ *
+ * On success the caller owns `*out_plan`. Returns what `edgenail_plan_new_json` returns; the error list names the wall of
+ * each fault.
+ *
+ * Caller: `schedule` is live; `out_plan` points at a pointer.
+ */
+int32_t edgenail_wall_schedule_plan(const struct edgenail_wall_schedule *schedule,
+                                    struct edgenail_plan **out_plan);
 
 /**
  * Plans the house of a JSON document before and after changes, and gives what is different as a JSON document in UTF-8,

@@ -70,6 +70,16 @@ pub enum edgenail_line_method {
     Perforated = 2,
 }
 
+/// At which level loads are given.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum edgenail_level {
+    /// Strength level.
+    Strength = 1,
+    /// Level of allowable stress design.
+    Asd = 2,
+}
+
 /// How segments share a shear.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -117,17 +127,19 @@ pub(crate) const GRADE: Choice = choice("grade", &["sheathing", "structural_i"])
 pub(crate) const MATERIAL: Choice = choice("panel_material", &["osb", "plywood3", "plywood4"]);
 pub(crate) const COATING: Choice = choice("coating", &["bright", "hot_dipped", "stainless"]);
 pub(crate) const LINE_METHOD: Choice = choice("line_method", &["segmented", "perforated"]);
+pub(crate) const LEVEL: Choice = choice("level", &["strength", "asd"]);
 pub(crate) const SHARING: Choice = choice("sharing", &["reduced_strength", "equal_deflection"]);
 pub(crate) const PLIES: Choice = choice("plies", &["three", "four", "five", "osb"]);
 pub(crate) const AXIS: Choice = choice("axis", &["across_studs", "along_studs"]);
 
-const CHOICES: [Choice; 9] = [
+const CHOICES: [Choice; 10] = [
     LOAD,
     METHOD,
     GRADE,
     MATERIAL,
     COATING,
     LINE_METHOD,
+    LEVEL,
     SHARING,
     PLIES,
     AXIS,
@@ -147,6 +159,21 @@ impl Choice {
                 &format!("is none of {}", self.known()),
             )
         })
+    }
+
+    /// The value of a number; `values` stand in the order of the words.
+    pub(crate) fn pick<T: Copy, const N: usize>(
+        self,
+        number: i32,
+        argument: &str,
+        values: [T; N],
+    ) -> Result<T, Fault> {
+        self.word(number, argument)?;
+        let index = usize::try_from(number)
+            .ok()
+            .and_then(|number| number.checked_sub(1));
+        let value = index.and_then(|index| values.get(index).copied());
+        value.ok_or_else(|| Fault::argument(Status::BadChoice, argument, "has no meaning here"))
     }
 
     fn at(self, number: i32) -> Option<&'static str> {
@@ -192,7 +219,7 @@ fn choice_named(set: &str) -> Result<Choice, Fault> {
 /// `EDGENAIL_LOAD_SEISMIC`.
 ///
 /// `set` is the name of an enum without `edgenail_`: `load`, `method`, `grade`, `panel_material`, `coating`, `line_method`,
-/// `sharing`, `plies` or `axis`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
+/// `level`, `sharing`, `plies` or `axis`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
 /// as `_`: `Structural I`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for an unknown set, or
 /// `EDGENAIL_STATUS_BAD_CHOICE` for a word that is not in it, with the known ones in the error list.
 ///

@@ -22,5 +22,7 @@ pub mod status;
 pub mod table;
 mod text;
 pub mod version;
+pub mod wall_cells;
 pub mod wall_line;
+pub mod wall_schedule;
 pub mod what_if;

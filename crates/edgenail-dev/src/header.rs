@@ -31,7 +31,7 @@ const PREAMBLE: &str = "\
  */";
 
 /// Enums that no signature names: numbers cross the border as plain integers.
-const ENUMS: [&str; 15] = [
+const ENUMS: [&str; 16] = [
     "edgenail_status",
     "edgenail_error_field",
     "edgenail_kind",
@@ -44,6 +44,7 @@ const ENUMS: [&str; 15] = [
     "edgenail_panel_material",
     "edgenail_coating",
     "edgenail_line_method",
+    "edgenail_level",
     "edgenail_sharing",
     "edgenail_plies",
     "edgenail_axis",

@@ -40,6 +40,7 @@ pub mod steps;
 pub mod street;
 pub mod table;
 pub mod takeoff;
+pub mod wall_schedule;
 pub mod wording;
 
 pub use amount::Amount;
