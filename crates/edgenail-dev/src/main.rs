@@ -3,6 +3,7 @@
 //! `cargo dev generate` writes all of them, `cargo dev header` the C header alone, and `cargo dev check` fails
 //! when a committed file differs from a fresh one, showing the first line that differs.
 
+mod declared;
 mod facings;
 mod fields;
 mod file;
@@ -12,6 +13,7 @@ mod recalled;
 mod rows;
 mod typed;
 mod validation;
+mod vba;
 
 use file::Generated;
 use std::path::Path;
@@ -36,7 +38,9 @@ fn run(command: &str) -> Result<(), String> {
             // The header is read off the C crate, which the rows are part of.
             rows::generate().write(&root)?;
             rows::list().write(&root)?;
-            header::generate(&root)?.write(&root)?;
+            let header = header::generate(&root)?;
+            header.write(&root)?;
+            vba::generate(&header.text).write(&root)?;
             fields::table().write(&root)?;
             fields::schema().write(&root)?;
             fields::question_table().write(&root)?;
@@ -62,11 +66,13 @@ fn run(command: &str) -> Result<(), String> {
 }
 
 fn all(root: &Path) -> Result<Vec<Generated>, String> {
+    let header = header::generate(root)?;
     Ok(vec![
         published::rows(root)?,
         rows::generate(),
         rows::list(),
-        header::generate(root)?,
+        vba::generate(&header.text),
+        header,
         fields::table(),
         fields::schema(),
         fields::question_table(),
