@@ -172,6 +172,10 @@ Public Declare PtrSafe Function edgenail_plan_table_size Lib "edgenail" (ByVal p
 Public Declare PtrSafe Function edgenail_plan_column Lib "edgenail" (ByVal plan As LongPtr, _
     ByVal table As String, ByVal table_length As LongLong, ByVal index As LongLong, ByRef out_kind As Long, _
     ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_plan_column_unit Lib "edgenail" (ByVal plan As LongPtr, _
+    ByVal table As String, ByVal table_length As LongLong, ByVal column As String, _
+    ByVal column_length As LongLong, ByVal buffer As LongPtr, ByVal capacity As LongLong, _
+    ByRef out_needed As LongLong) As Long
 Public Declare PtrSafe Function edgenail_plan_column_int64 Lib "edgenail" (ByVal plan As LongPtr, _
     ByVal table As String, ByVal table_length As LongLong, ByVal column As String, _
     ByVal column_length As LongLong, ByVal buffer As LongPtr, ByVal capacity As LongLong, _

@@ -2410,6 +2410,25 @@ int32_t edgenail_plan_column(const struct edgenail_plan *plan,
                              int64_t *out_needed);
 
 /**
+ * The unit of a column's numbers, such as `1/40640 in.`: the value stands for so many of it. Empty for text, counts and
+ * indices. A macro that shows inches divides by the number after `1/`.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in
+ * `out_needed`.
+ *
+ * Caller: `plan` is a live plan; `table` and `column` point at as many bytes as their lengths say; `buffer` has room for
+ * `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_plan_column_unit(const struct edgenail_plan *plan,
+                                  const char *table,
+                                  int64_t table_length,
+                                  const char *column,
+                                  int64_t column_length,
+                                  char *buffer,
+                                  int64_t capacity,
+                                  int64_t *out_needed);
+
+/**
  * The values of a column of whole numbers.
  *
  * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, `EDGENAIL_STATUS_WRONG_KIND`, or

@@ -134,6 +134,35 @@ pub unsafe extern "C" fn edgenail_plan_column(
     })
 }
 
+/// The unit of a column's numbers, such as `1/40640 in.`: the value stands for so many of it. Empty for text, counts and
+/// indices. A macro that shows inches divides by the number after `1/`.
+///
+/// Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in
+/// `out_needed`.
+///
+/// # Safety
+///
+/// `plan` is a live plan; `table` and `column` point at as many bytes as their lengths say; `buffer` has room for
+/// `capacity` bytes; `out_needed` points at an `int64_t`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn edgenail_plan_column_unit(
+    plan: *const edgenail_plan,
+    table: *const c_char,
+    table_length: i64,
+    column: *const c_char,
+    column_length: i64,
+    buffer: *mut c_char,
+    capacity: i64,
+    out_needed: *mut i64,
+) -> i32 {
+    guard(|| {
+        // SAFETY: the caller's promise is the same as ours.
+        let column = unsafe { find_column(plan, table, table_length, column, column_length) }?;
+        // SAFETY: the caller's promise is the same as ours.
+        unsafe { put_utf8(column.head.unit.unwrap_or_default(), buffer, capacity, out_needed) }
+    })
+}
+
 /// The values of a column of whole numbers.
 ///
 /// Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND`, `EDGENAIL_STATUS_WRONG_KIND`, or

@@ -10,6 +10,7 @@ use edgenail_cases::library::{Linking, build, compile};
 use edgenail_cases::root;
 use serde_json::Value;
 use std::collections::BTreeMap;
+use std::fs;
 use std::path::Path;
 use std::process::Command;
 
@@ -278,6 +279,13 @@ fn faults(document: &str) -> Vec<(String, String)> {
         .collect()
 }
 
+/// Leaves the calls and their answers for office programs, one a line.
+fn keep(lines: &str) {
+    let folder = root().join("target/cases");
+    fs::create_dir_all(&folder).unwrap();
+    fs::write(folder.join("cells.txt"), lines).unwrap();
+}
+
 #[test]
 fn cells_say_what_the_answers_in_json_say() {
     let program = Path::new(env!("CARGO_TARGET_TMPDIR")).join("cells");
@@ -285,6 +293,7 @@ fn cells_say_what_the_answers_in_json_say() {
     compile("tests/c/cells.c", &libraries, Linking::Static, &[], &program).unwrap();
     let mut answered: BTreeMap<&str, usize> = BTreeMap::new();
     let mut refused = 0;
+    let mut lines = String::new();
     for case in load(&root().join("tests/cases")).unwrap().cases {
         if case.operation != "capacity" {
             continue;
@@ -301,6 +310,10 @@ fn cells_say_what_the_answers_in_json_say() {
         let said = String::from_utf8(output.stdout).unwrap();
         let errors = String::from_utf8(output.stderr).unwrap();
         assert_eq!(errors, "", "{}", case.name);
+        let line = [call.function.to_owned()]
+            .into_iter()
+            .chain(call.arguments.clone());
+        let mut line: Vec<String> = line.collect();
         match capacity_numbers(&case.text, call.pointers) {
             Ok(wanted) => {
                 assert_eq!(output.status.code(), Some(0), "{}: {said}", case.name);
@@ -313,14 +326,18 @@ fn cells_say_what_the_answers_in_json_say() {
                 let wanted: Vec<f64> = named.map(|(_, number)| number.unwrap_or(0.0)).collect();
                 assert_eq!(found, wanted, "{}", case.name);
                 *answered.entry(call.function).or_default() += 1;
+                line.push(wanted.iter().map(f64::to_string).collect::<Vec<_>>().join(" "));
             }
             Err(error) => {
                 assert_eq!(output.status.code(), Some(100), "{}", case.name);
                 assert_eq!(faults(&said), faults(&error.json()), "{}", case.name);
                 refused += 1;
+                line.push("refused".to_owned());
             }
         }
+        lines.push_str(&(line.join("\t") + "\n"));
     }
+    keep(&lines);
     let functions = [
         "anchorage",
         "drift",

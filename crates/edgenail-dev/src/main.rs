@@ -3,6 +3,7 @@
 //! `cargo dev generate` writes all of them, `cargo dev header` the C header alone, and `cargo dev check` fails
 //! when a committed file differs from a fresh one, showing the first line that differs.
 
+mod called;
 mod declared;
 mod facings;
 mod fields;
@@ -40,6 +41,7 @@ fn run(command: &str) -> Result<(), String> {
             rows::list().write(&root)?;
             let header = header::generate(&root)?;
             header.write(&root)?;
+            called::table(&header.text).write(&root)?;
             vba::generate(&header.text).write(&root)?;
             fields::table().write(&root)?;
             fields::schema().write(&root)?;
@@ -71,6 +73,7 @@ fn all(root: &Path) -> Result<Vec<Generated>, String> {
         published::rows(root)?,
         rows::generate(),
         rows::list(),
+        called::table(&header.text),
         vba::generate(&header.text),
         header,
         fields::table(),

@@ -3,6 +3,7 @@
 //! It declares every function that a macro can call, and wraps those that a cell can: text becomes UTF-16 with its length,
 //! outputs become the result, a status other than 0 becomes an error value, or its message where the cell asks for that.
 
+use crate::called::for_cells;
 use crate::declared::{Constant, Function, Parameter, constants, functions};
 use crate::file::Generated;
 use std::collections::BTreeSet;
@@ -128,16 +129,6 @@ pub(crate) fn generate(header: &str) -> Generated {
         path: "bindings/spreadsheet/edgenail.bas",
         text: text.replace('\n', "\r\n"),
     }
-}
-
-/// Whether a cell can call it: no handles, and a status to be read.
-fn for_cells(function: &Function) -> bool {
-    let handles = function
-        .parameters
-        .iter()
-        .any(|parameter| parameter.kind.contains("struct"));
-    let told = ["edgenail_error_", "edgenail_abi", "edgenail_version"];
-    !handles && !told.iter().any(|name| function.name.starts_with(name))
 }
 
 fn declaration(function: &Function) -> String {
