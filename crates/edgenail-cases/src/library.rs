@@ -1,6 +1,7 @@
 //! The C library, and C programs built against it.
 
 use crate::root;
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
@@ -30,14 +31,46 @@ pub enum Linking {
 ///
 /// What the build said.
 pub fn build(target: &Path) -> Result<PathBuf, String> {
+    build_with(target, &[])?;
+    Ok(target.join("debug"))
+}
+
+/// The folder of the C libraries as they are shipped, built on demand.
+///
+/// # Errors
+///
+/// What the build said.
+pub fn build_release(target: &Path) -> Result<PathBuf, String> {
+    build_with(target, &["--release"])?;
+    Ok(target.join("release"))
+}
+
+fn build_with(target: &Path, profile: &[&str]) -> Result<Output, String> {
     let cargo = std::env::var("CARGO").unwrap_or_else(|_| "cargo".into());
     let mut command = Command::new(cargo);
     command
         .current_dir(root())
         .args(["build", "--quiet", "--package", "edgenail-c", "--target-dir"])
-        .arg(target);
-    run(&mut command)?;
-    Ok(target.join("debug"))
+        .arg(target)
+        .args(profile);
+    run(&mut command)
+}
+
+/// Whether a tool is installed; one that is not is named, and in CI it is an error.
+///
+/// # Errors
+///
+/// The tool, and what is not done without it.
+pub fn has(tool: &str, without: &str) -> Result<bool, String> {
+    if Command::new(tool).arg("--version").output().is_ok() {
+        return Ok(true);
+    }
+    let fault = format!("{tool} is not installed: {without}");
+    if std::env::var("CI").is_ok_and(|value| value == "true") {
+        return Err(fault);
+    }
+    let _ = writeln!(std::io::stderr(), "{fault}");
+    Ok(false)
 }
 
 /// Compiles a C program of the project; `source` is its path from the root.

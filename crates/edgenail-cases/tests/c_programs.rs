@@ -3,7 +3,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a test fails by a panic")]
 
-use edgenail_cases::library::{Linking, build, compile, run};
+use edgenail_cases::library::{Linking, build, build_release, compile, has, run};
 use edgenail_cases::root;
 use std::collections::BTreeSet;
 use std::fs;
@@ -43,9 +43,7 @@ fn every_way(source: &str) {
         "-fno-sanitize=alignment",
     ];
     run(Command::new(program(source, "sanitized", Linking::Static, &flags)).arg(root().join(HOUSE))).unwrap();
-    if Command::new("valgrind").arg("--version").output().is_err() {
-        assert!(std::env::var("CI").is_err(), "valgrind is not installed");
-        eprintln!("valgrind is not installed: {source} was not run under it");
+    if !has("valgrind", &format!("{source} was not run under it")).unwrap() {
         return;
     }
     let mut valgrind = Command::new("valgrind");
@@ -97,7 +95,12 @@ fn the_header_compiles_alone_in_c_and_in_cpp() {
         ("cc", "c", "c17"),
         ("c++", "cpp", "c++11"),
         ("c++", "cpp", "c++17"),
+        ("clang", "c", "c99"),
+        ("clang++", "cpp", "c++17"),
     ] {
+        if !has(compiler, "the header was not compiled by it").unwrap() {
+            continue;
+        }
         let source = folder.join(format!("header.{language}"));
         let uses = "#include \"edgenail.h\"\nint main(void) { return edgenail_abi() - EDGENAIL_ABI; }\n";
         fs::write(&source, uses).unwrap();
@@ -137,18 +140,21 @@ fn declared() -> BTreeSet<String> {
 }
 
 #[test]
-fn the_library_exports_what_the_header_declares_and_nothing_else() {
-    let library = libraries().join("libedgenail.so");
-    let output = run(Command::new("nm").args(["-D", "--defined-only"]).arg(&library)).unwrap();
-    let symbols = String::from_utf8(output.stdout).unwrap();
-    let exported: BTreeSet<String> = symbols
-        .lines()
-        .filter_map(|line| line.split_whitespace().nth(2))
-        .filter(|name| name.starts_with("edgenail_"))
-        .map(str::to_owned)
-        .collect();
-    assert!(exported.contains("edgenail_plan_free"));
-    assert_eq!(exported, declared());
+fn the_shared_library_exports_what_the_header_declares_and_nothing_else() {
+    let declared = declared();
+    assert!(declared.contains("edgenail_plan_free"));
+    let target = folder().join("..");
+    for libraries in [libraries(), build_release(&target).unwrap()] {
+        let library = libraries.join("libedgenail.so");
+        let output = run(Command::new("nm").args(["-D", "--defined-only"]).arg(&library)).unwrap();
+        let symbols = String::from_utf8(output.stdout).unwrap();
+        let exported: BTreeSet<String> = symbols
+            .lines()
+            .filter_map(|line| line.split_whitespace().next_back())
+            .map(str::to_owned)
+            .collect();
+        assert_eq!(exported, declared, "{}", library.display());
+    }
 }
 
 /// Numbers that programs were compiled with: a line is added here, and none is ever changed.
