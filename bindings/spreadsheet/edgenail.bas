@@ -79,6 +79,9 @@ Public Const EDGENAIL_PLIES_FIVE As Long = 3
 Public Const EDGENAIL_PLIES_OSB As Long = 4
 Public Const EDGENAIL_AXIS_ACROSS_STUDS As Long = 1
 Public Const EDGENAIL_AXIS_ALONG_STUDS As Long = 2
+Public Const EDGENAIL_FORM_TEXT As Long = 1
+Public Const EDGENAIL_FORM_MARKDOWN As Long = 2
+Public Const EDGENAIL_FORM_HTML As Long = 3
 
 Public Declare PtrSafe Function edgenail_batch_new Lib "edgenail" (ByVal threads As LongLong, _
     ByVal plans As Long, ByRef out_batch As LongPtr) As Long
@@ -130,6 +133,12 @@ Public Declare PtrSafe Function edgenail_choice_number_utf16 Lib "edgenail" (ByV
 Public Declare PtrSafe Function edgenail_choice_word_utf16 Lib "edgenail" (ByVal set_ As LongPtr, _
     ByVal set_length As LongLong, ByVal number As Long, ByVal buffer As LongPtr, ByVal capacity As LongLong, _
     ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_capacity_derivation_utf16 Lib "edgenail" (ByVal text_ As LongPtr, _
+    ByVal length_ As LongLong, ByVal form As Long, ByVal buffer As LongPtr, ByVal capacity As LongLong, _
+    ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_plan_derivation_utf16 Lib "edgenail" (ByVal plan As LongPtr, _
+    ByVal row As LongLong, ByVal form As Long, ByVal buffer As LongPtr, ByVal capacity As LongLong, _
+    ByRef out_needed As LongLong) As Long
 Public Declare PtrSafe Function edgenail_error_count Lib "edgenail" () As LongLong
 Public Declare PtrSafe Function edgenail_error_text_utf16 Lib "edgenail" (ByVal index As LongLong, _
     ByVal field As Long, ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
@@ -162,6 +171,13 @@ Public Declare PtrSafe Function edgenail_plan_cut_sheet_pages Lib "edgenail" (By
     ByRef out_count As LongLong) As Long
 Public Declare PtrSafe Function edgenail_plan_cut_sheets_svg Lib "edgenail" (ByVal plan As LongPtr, _
     ByVal page As LongLong, ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_street_new Lib "edgenail" (ByRef plans As LongPtr, _
+    ByVal count As LongLong, ByVal effort_most As LongLong, ByRef out_street As LongPtr) As Long
+Public Declare PtrSafe Sub edgenail_street_free Lib "edgenail" (ByVal street As LongPtr)
+Public Declare PtrSafe Function edgenail_street_json_utf16 Lib "edgenail" (ByVal street As LongPtr, _
+    ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_street_csv Lib "edgenail" (ByVal street As LongPtr, _
+    ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
 Public Declare PtrSafe Function edgenail_plan_table_count Lib "edgenail" (ByVal plan As LongPtr, _
     ByRef out_count As LongLong) As Long
 Public Declare PtrSafe Function edgenail_plan_table_name Lib "edgenail" (ByVal plan As LongPtr, _
@@ -426,6 +442,26 @@ Public Function EdgenailChoiceWord(ByVal set_ As String, ByVal number As Double,
   Exit Function
 Trouble:
   EdgenailChoiceWord = Failed(as_message, Err.description)
+End Function
+
+' The steps that lead to the answer of a question of capacity, each with symbol, formula, inputs, value and source, in UTF-8; form is one of edgenail_form.
+Public Function EdgenailCapacityDerivation(ByVal text_ As String, ByVal form As Double, _
+    Optional ByVal as_message As Boolean = False) As Variant
+  Dim status As Long
+  Dim needed As LongLong
+  Dim buffer As String
+  On Error GoTo Trouble
+  text_ = text_ & vbNullChar
+  status = edgenail_capacity_derivation_utf16(StrPtr(text_), Len(text_) - 1, WholeLong(form), 0, 0, needed)
+  If status = EDGENAIL_STATUS_BUFFER_TOO_SMALL Then
+    buffer = String$(CLng(needed), vbNullChar)
+    status = edgenail_capacity_derivation_utf16(StrPtr(text_), Len(text_) - 1, WholeLong(form), _
+    StrPtr(buffer), needed, needed)
+  End If
+  EdgenailCapacityDerivation = Answer(status, as_message, buffer)
+  Exit Function
+Trouble:
+  EdgenailCapacityDerivation = Failed(as_message, Err.description)
 End Function
 
 ' Reads a length such as 8' 1 1/8" or 2466.975 mm in UTF-8; unit, one of edgenail_unit, is that of a number without one.

@@ -180,6 +180,55 @@ static void cells(void) {
   CHECK(one == 1920 && two == 0.5 && three == 960);
 }
 
+/* Derivations: NULL, unknown forms and rows; then one that is read. */
+static void derivations(void) {
+  static const uint16_t braces[] = {'{', '}'};
+  static const char asked[] = "{\"kind\":\"hold_down\",\"shear\":250,\"length\":\"4 ft\",\"height\":\"8 ft\",\"inset\":0}";
+  char text[4096];
+  uint16_t units[8];
+  int64_t needed = -7;
+  CHECK(edgenail_capacity_derivation(NULL, 2, 1, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_capacity_derivation(asked, sizeof asked - 1, 0, text, 8, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_capacity_derivation(asked, sizeof asked - 1, 4, text, 8, &needed) == EDGENAIL_STATUS_BAD_CHOICE);
+  CHECK(edgenail_capacity_derivation("{}", 2, 1, text, 8, &needed) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_capacity_derivation_utf16(braces, 2, 1, units, 8, &needed) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_plan_derivation(NULL, 0, 1, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_derivation_utf16(NULL, 0, 1, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(needed == -7);
+  CHECK(edgenail_capacity_derivation(asked, sizeof asked - 1, EDGENAIL_FORM_TEXT, text, sizeof text - 1, &needed) ==
+        EDGENAIL_STATUS_OK);
+  text[needed] = 0;
+  CHECK(strstr(text, " = 500 lb") != NULL || strstr(text, " = 2000 lb") != NULL);
+  CHECK(strstr(text, "source: ") != NULL);
+}
+
+/* Streets: NULL, no plans, a plan twice. */
+static void streets(const edgenail_plan *plan) {
+  const edgenail_plan *houses[2];
+  edgenail_street *street = NULL;
+  char text[8];
+  uint16_t units[8];
+  int64_t needed = -7, wide = -7;
+  houses[0] = plan;
+  houses[1] = NULL;
+  CHECK(edgenail_street_new(NULL, 1, 1000, &street) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_street_new(houses, 2, 1000, &street) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_street_new(houses, 1, 1000, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_street_new(houses, -1, 1000, &street) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_street_new(houses, 1, -1, &street) == EDGENAIL_STATUS_BAD_LENGTH);
+  CHECK(edgenail_street_json(NULL, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_street_json_utf16(NULL, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_street_csv(NULL, text, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(street == NULL && needed == -7);
+  houses[1] = plan;
+  CHECK(edgenail_street_new(houses, 2, 1000, &street) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_street_json(street, text, 8, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && needed > 100);
+  CHECK(edgenail_street_json_utf16(street, units, 8, &wide) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && wide > 100);
+  CHECK(edgenail_street_csv(street, text, 8, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && needed > 40);
+  edgenail_street_free(street);
+  edgenail_street_free(NULL);
+}
+
 /* Rows of a wall schedule: NULL, sizes below zero, numbers that are none, texts that are no openings. */
 static void walls(void) {
   static const uint16_t lone_surrogate[] = {0xdc00};
@@ -335,6 +384,24 @@ static void no_plan(void) {
 }
 
 /* Every table and column of a plan, then names and rows that are not there. */
+/* The unit of a column: NULL, unknown names; then lengths, money, counts. */
+static void column_units(const edgenail_plan *plan) {
+  char text[64];
+  int64_t needed = -7;
+  CHECK(edgenail_plan_column_unit(NULL, EDGENAIL_TEXT("walls"), EDGENAIL_TEXT("x0"), text, 64, &needed) ==
+        EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_plan_column_unit(plan, EDGENAIL_TEXT("walls"), EDGENAIL_TEXT("no"), text, 64, &needed) ==
+        EDGENAIL_STATUS_NOT_FOUND);
+  CHECK(edgenail_plan_column_unit(plan, EDGENAIL_TEXT("walls"), NULL, 2, text, 64, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(needed == -7);
+  CHECK(edgenail_plan_column_unit(plan, EDGENAIL_TEXT("walls"), EDGENAIL_TEXT("x0"), text, 64, &needed) ==
+        EDGENAIL_STATUS_OK);
+  CHECK(needed == 11 && memcmp(text, "1/40640 in.", 11) == 0);
+  CHECK(edgenail_plan_column_unit(plan, EDGENAIL_TEXT("walls"), EDGENAIL_TEXT("nails"), text, 64, &needed) ==
+        EDGENAIL_STATUS_OK);
+  CHECK(needed == 0);
+}
+
 static void tables(const edgenail_plan *plan) {
   char name[64];
   char column[64];
@@ -510,6 +577,7 @@ int main(int argc, char **argv) {
   choices();
   cells();
   walls();
+  derivations();
   error_list();
   impossible();
   no_plan();
@@ -518,8 +586,10 @@ int main(int argc, char **argv) {
   free(text);
   if (plan != NULL) {
     tables(plan);
+    column_units(plan);
     cut_sheets(plan);
     documents(plan);
+    streets(plan);
     edgenail_plan_free(plan);
   }
   return failures == 0 ? 0 : 1;

@@ -4,7 +4,8 @@
  *
  *   walls figures FILE     each row by itself through the functions for cells: sheets, nails, blocks, money, minutes,
  *                          findings that refuse and that have to be mended
- *   walls schedule FILE    all rows in one schedule: its house as JSON, then the new sheets of the plan
+ *   walls schedule FILE    all rows in one schedule: its house as JSON, the new sheets of the plan, then the street of
+ *                          that house and its like
  *
  * Functions that take texts are called in UTF-8 and in UTF-16, and have to agree.
  */
@@ -114,6 +115,25 @@ static int64_t new_sheets(const edgenail_plan *plan) {
   return total;
 }
 
+static void street(const edgenail_plan *plan) {
+  const edgenail_plan *houses[2];
+  edgenail_street *made = NULL;
+  int64_t needed = 0;
+  char *json;
+  houses[0] = plan;
+  houses[1] = plan;
+  CHECK(edgenail_street_new(houses, 2, 1000000, &made) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_street_json(made, NULL, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  json = malloc((size_t)needed);
+  if (json == NULL) {
+    exit(2);
+  }
+  CHECK(edgenail_street_json(made, json, needed, &needed) == EDGENAIL_STATUS_OK);
+  printf("%.*s\n", (int)needed, json);
+  free(json);
+  edgenail_street_free(made);
+}
+
 static void schedule(char *text) {
   static struct row row;
   static const uint16_t job[] = {'j', 'o', 'b'};
@@ -153,6 +173,7 @@ static void schedule(char *text) {
   edgenail_wall_schedule_free(one);
   edgenail_wall_schedule_free(other);
   printf("%lld\n", (long long)new_sheets(plan));
+  street(plan);
   edgenail_plan_free(plan);
   free(json);
   free(units);

@@ -391,6 +391,24 @@ typedef enum edgenail_axis {
 } edgenail_axis;
 
 /**
+ * How a derivation is written.
+ */
+typedef enum edgenail_form {
+  /**
+   * Plain text.
+   */
+  EDGENAIL_FORM_TEXT = 1,
+  /**
+   * Markdown.
+   */
+  EDGENAIL_FORM_MARKDOWN = 2,
+  /**
+   * A fragment of HTML.
+   */
+  EDGENAIL_FORM_HTML = 3,
+} edgenail_form;
+
+/**
  * Houses that are planned on several threads. The caller owns it, and gives it back with `edgenail_batch_free`.
  *
  * Houses are pushed with `edgenail_batch_push`, their outcomes taken in the same order with `edgenail_batch_next`. It holds
@@ -410,6 +428,12 @@ typedef struct edgenail_batch edgenail_batch;
  * owns it, and gives it back with `edgenail_plan_free`.
  */
 typedef struct edgenail_plan edgenail_plan;
+
+/**
+ * Planned houses of one street, their sheets cut together in building order. The caller owns it, and gives it back with
+ * `edgenail_street_free`. It never changes once made, and needs its plans no longer.
+ */
+typedef struct edgenail_street edgenail_street;
 
 /**
  * A wall schedule: one row a wall. The caller owns it, and gives it back with `edgenail_wall_schedule_free`.
@@ -1677,7 +1701,7 @@ int32_t edgenail_anchorage(double shear,
  * `EDGENAIL_LOAD_SEISMIC`.
  *
  * `set` is the name of an enum without `edgenail_`: `load`, `method`, `grade`, `panel_material`, `coating`, `line_method`,
- * `level`, `sharing`, `plies` or `axis`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
+ * `level`, `sharing`, `plies`, `axis` or `form`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
  * as `_`: `Structural I`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for an unknown set, or
  * `EDGENAIL_STATUS_BAD_CHOICE` for a word that is not in it, with the known ones in the error list.
  *
@@ -1728,6 +1752,63 @@ int32_t edgenail_choice_word_utf16(const uint16_t *set,
                                    uint16_t *buffer,
                                    int64_t capacity,
                                    int64_t *out_needed);
+
+/**
+ * The steps that lead to the answer of a question of capacity, each with symbol, formula, inputs, value and source, in
+ * UTF-8; `form` is one of `edgenail_form`. The question is as `edgenail_capacity_json` takes it, and the answer's numbers
+ * stand there.
+ *
+ * Returns what `edgenail_capacity_json` returns, or `EDGENAIL_STATUS_BAD_CHOICE`. No final zero is written.
+ *
+ * Caller: `text` points at `length` bytes; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_capacity_derivation(const char *text,
+                                     int64_t length,
+                                     int32_t form,
+                                     char *buffer,
+                                     int64_t capacity,
+                                     int64_t *out_needed);
+
+/**
+ * As `edgenail_capacity_derivation`, in UTF-16; lengths, capacity and size count code units.
+ *
+ * Caller: `text` points at `length` code units; `buffer` has room for `capacity` code units; `out_needed` points at an
+ * `int64_t`.
+ */
+int32_t edgenail_capacity_derivation_utf16(const uint16_t *text,
+                                           int64_t length,
+                                           int32_t form,
+                                           uint16_t *buffer,
+                                           int64_t capacity,
+                                           int64_t *out_needed);
+
+/**
+ * The steps that lead to a row of the table `capacity` of a plan, in UTF-8; `row` counts from 0, `form` is one of
+ * `edgenail_form`.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` past the last row, `EDGENAIL_STATUS_BAD_CHOICE`, or
+ * `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero is written.
+ *
+ * Caller: `plan` is a live plan; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_plan_derivation(const struct edgenail_plan *plan,
+                                 int64_t row,
+                                 int32_t form,
+                                 char *buffer,
+                                 int64_t capacity,
+                                 int64_t *out_needed);
+
+/**
+ * As `edgenail_plan_derivation`, in UTF-16; capacity and size count code units.
+ *
+ * Caller: `plan` is a live plan; `buffer` has room for `capacity` code units; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_plan_derivation_utf16(const struct edgenail_plan *plan,
+                                       int64_t row,
+                                       int32_t form,
+                                       uint16_t *buffer,
+                                       int64_t capacity,
+                                       int64_t *out_needed);
 
 /**
  * How many faults the thread's last call found; 0 when it did what it says.
@@ -2356,6 +2437,65 @@ int32_t edgenail_plan_differences(const struct edgenail_plan *plan,
                                   int64_t capacity,
                                   int64_t row_size,
                                   int64_t *out_count);
+
+/**
+ * Cuts the sheets of planned houses together, in the order in which they are built: what is left of a sheet at one house
+ * serves the next. `effort_most` is what may be spent, in parts of sheets looked at; 1,000,000 is a second or less.
+ *
+ * On success the caller owns `*out_street`. Returns `EDGENAIL_STATUS_OK`; `EDGENAIL_STATUS_INPUT` where a house has other
+ * sheets, off-cuts or rules of cutting than the first, at paths that begin with its place; or a status of misuse.
+ * `*out_street` is then left as it was.
+ *
+ * Caller: `plans` points at `count` pointers, each to a live plan; `out_street` points at a pointer.
+ */
+int32_t edgenail_street_new(const struct edgenail_plan *const *plans,
+                            int64_t count,
+                            int64_t effort_most,
+                            struct edgenail_street **out_street);
+
+/**
+ * Gives a street back. NULL is nothing to give back; giving it back twice is undefined.
+ *
+ * Caller: `street` is NULL or came from this library, was not given back before, and no thread uses it.
+ */
+void edgenail_street_free(struct edgenail_street *street);
+
+/**
+ * The street as a JSON document in UTF-8: deliveries, what is carried from house to house, prices alone and together, the
+ * sheets; the same bytes in every language.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero
+ * is written.
+ *
+ * Caller: `street` is live; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_street_json(const struct edgenail_street *street,
+                             char *buffer,
+                             int64_t capacity,
+                             int64_t *out_needed);
+
+/**
+ * As `edgenail_street_json`, in UTF-16; capacity and size count code units.
+ *
+ * Caller: `street` is live; `buffer` has room for `capacity` code units; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_street_json_utf16(const struct edgenail_street *street,
+                                   uint16_t *buffer,
+                                   int64_t capacity,
+                                   int64_t *out_needed);
+
+/**
+ * What is delivered to each house as CSV in UTF-8 (RFC 4180): sheets if it is cut alone, and sheets delivered to it.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero
+ * is written.
+ *
+ * Caller: `street` is live; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_street_csv(const struct edgenail_street *street,
+                            char *buffer,
+                            int64_t capacity,
+                            int64_t *out_needed);
 
 /**
  * How many tables a plan has.

@@ -129,10 +129,11 @@ pub(crate) const COATING: Choice = choice("coating", &["bright", "hot_dipped", "
 pub(crate) const LINE_METHOD: Choice = choice("line_method", &["segmented", "perforated"]);
 pub(crate) const LEVEL: Choice = choice("level", &["strength", "asd"]);
 pub(crate) const SHARING: Choice = choice("sharing", &["reduced_strength", "equal_deflection"]);
+pub(crate) const FORM: Choice = choice("form", &["text", "markdown", "html"]);
 pub(crate) const PLIES: Choice = choice("plies", &["three", "four", "five", "osb"]);
 pub(crate) const AXIS: Choice = choice("axis", &["across_studs", "along_studs"]);
 
-const CHOICES: [Choice; 10] = [
+const CHOICES: [Choice; 11] = [
     LOAD,
     METHOD,
     GRADE,
@@ -143,6 +144,7 @@ const CHOICES: [Choice; 10] = [
     SHARING,
     PLIES,
     AXIS,
+    FORM,
 ];
 
 const fn choice(name: &'static str, words: &'static [&'static str]) -> Choice {
@@ -219,7 +221,7 @@ fn choice_named(set: &str) -> Result<Choice, Fault> {
 /// `EDGENAIL_LOAD_SEISMIC`.
 ///
 /// `set` is the name of an enum without `edgenail_`: `load`, `method`, `grade`, `panel_material`, `coating`, `line_method`,
-/// `level`, `sharing`, `plies` or `axis`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
+/// `level`, `sharing`, `plies`, `axis` or `form`. `word` is one of its names; capital letters are read as small ones, a space or a hyphen
 /// as `_`: `Structural I`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_NOT_FOUND` for an unknown set, or
 /// `EDGENAIL_STATUS_BAD_CHOICE` for a word that is not in it, with the known ones in the error list.
 ///

@@ -10,6 +10,7 @@ pub mod batch;
 pub mod capacity;
 pub mod cells;
 pub mod choice;
+pub mod derivation;
 pub mod error;
 mod fill;
 mod guard;
@@ -19,6 +20,7 @@ pub mod plan;
 #[rustfmt::skip]
 pub mod rows;
 pub mod status;
+pub mod street;
 pub mod table;
 mod text;
 pub mod version;

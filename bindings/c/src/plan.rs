@@ -33,6 +33,11 @@ impl edgenail_plan {
         self.json.get_or_init(|| self.plan.json())
     }
 
+    /// The plan itself.
+    pub(crate) fn plan(&self) -> &edgenail::Plan {
+        &self.plan
+    }
+
     /// The definitions of the tables.
     pub(crate) fn definitions(&self) -> impl ExactSizeIterator<Item = &Definition> {
         self.tables.iter().map(|(definition, _)| definition)

@@ -1,9 +1,10 @@
 //! The functions for cells that plan a wall, in C, against plans of houses written out in JSON: 200 generated walls.
 
-#![expect(clippy::unwrap_used, reason = "a test fails by a panic")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test fails by a panic")]
 
 use arbitrary::Unstructured;
 use edgenail::plan::Figures;
+use edgenail::street::Street;
 use edgenail_cases::library::{Linking, build, compile, run};
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
@@ -151,7 +152,14 @@ fn cells_plan_the_house_that_a_person_would_write() {
 fn a_schedule_is_one_house() {
     let walls: Vec<Wall> = (0..).map(wall).take(TOGETHER).collect();
     let said = said("schedule", &walls);
-    let (house, sheets) = said.trim_end().rsplit_once('\n').unwrap();
+    let lines: Vec<&str> = said.lines().collect();
+    let [house, sheets, street] = lines[..] else {
+        panic!("{said}");
+    };
+    let plan = edgenail::plan_json(house).unwrap();
+    let together = Street::of(&[&plan, &plan], 1_000_000).unwrap();
+    assert_eq!(street, together.json());
+    assert!(together.together <= together.alone);
     let by_hand: Vec<&Value> = walls.iter().map(|wall| &wall.house).collect();
     assert_eq!(sheets, planned(&by_hand).sheets.to_string());
     let by_hand = json!({"name": "job", "unit": "in", "walls": by_hand}).to_string();

@@ -31,7 +31,7 @@ const PREAMBLE: &str = "\
  */";
 
 /// Enums that no signature names: numbers cross the border as plain integers.
-const ENUMS: [&str; 16] = [
+const ENUMS: [&str; 17] = [
     "edgenail_status",
     "edgenail_error_field",
     "edgenail_kind",
@@ -48,6 +48,7 @@ const ENUMS: [&str; 16] = [
     "edgenail_sharing",
     "edgenail_plies",
     "edgenail_axis",
+    "edgenail_form",
 ];
 
 /// The header as it should be.
