@@ -41,7 +41,7 @@ def how(kind: str, name: str) -> str:
     if name == "buffer":
         return "ByVal LongPtr"
     if "struct" in kind:
-        return "ByRef LongPtr" if kind.endswith("**") else "ByVal LongPtr"
+        return "ByRef LongPtr" if kind.count("*") == 2 else "ByVal LongPtr"
     return PASSED[kind]
 
 

@@ -1,6 +1,6 @@
 //! The functions for cells that plan a wall, in C, against plans of houses written out in JSON: 200 generated walls.
 
-#![expect(clippy::unwrap_used, clippy::panic, reason = "a test fails by a panic")]
+#![expect(clippy::unwrap_used, reason = "a test fails by a panic")]
 
 use arbitrary::Unstructured;
 use edgenail::plan::Figures;
