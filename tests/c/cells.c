@@ -1,13 +1,11 @@
 /*
- * Calls a function for cells with what stands on the command line, and writes each number that it gave on a line of its
- * own; the exit code is the status. On an error of the library its document is written instead.
+ * Calls functions for cells with what stands in the lines of a file, and writes what each said on a line of its own; the
+ * form of both is told in crates/edgenail-cases/src/scalar.rs.
  *
- *   cells NAME ARGUMENT...
+ *   cells FILE
  *
- * Names of the sets of `edgenail_choice_number` are written as words, everything else as numbers; only the texts of a wall
- * line are texts. Functions that take texts are called in UTF-8 and in UTF-16, and have to agree.
+ * Functions that take texts are called in UTF-8 and in UTF-16, and have to agree.
  */
-#define NO_FILES
 #include "check.h"
 #include "edgenail.h"
 
@@ -17,8 +15,10 @@
 
 enum { USAGE = 99, ROOM = 1024 };
 
-static char **argument;
-static char **end;
+/* The arguments of this line. */
+static char *arguments[64];
+static size_t argument;
+static size_t end;
 
 /* The next argument. */
 static const char *next(void) {
@@ -26,7 +26,7 @@ static const char *next(void) {
     fprintf(stderr, "too few arguments\n");
     exit(USAGE);
   }
-  return *argument++;
+  return arguments[argument++];
 }
 
 static double number(void) { return strtod(next(), NULL); }
@@ -35,14 +35,24 @@ static int32_t whole(void) { return (int32_t)strtol(next(), NULL, 10); }
 
 static int64_t size(const char *text) { return (int64_t)strlen(text); }
 
-/* ASCII as UTF-16. */
-static const uint16_t *wide(const char *text, uint16_t *units) {
-  size_t at;
+/* A UTF-8 text as UTF-16, and how many units that takes. */
+static int64_t wide(const char *text, uint16_t *units) {
+  const unsigned char *byte = (const unsigned char *)text;
+  int64_t size = 0;
   CHECK(strlen(text) < ROOM);
-  for (at = 0; text[at] != 0; at++) {
-    units[at] = (uint16_t)(unsigned char)text[at];
+  while (*byte != 0) {
+    int more = *byte >= 0xf0 ? 3 : *byte >= 0xe0 ? 2 : *byte >= 0xc0 ? 1 : 0;
+    uint32_t point = more > 0 ? *byte & (0x3fU >> more) : *byte;
+    for (byte++; more > 0; more--) {
+      point = point << 6 | (*byte++ & 0x3f);
+    }
+    if (point >= 0x10000) {
+      units[size++] = (uint16_t)(0xd800 + ((point - 0x10000) >> 10));
+      point = 0xdc00 + ((point - 0x10000) & 0x3ff);
+    }
+    units[size++] = (uint16_t)point;
   }
-  return units;
+  return size;
 }
 
 /* The number of the next argument, a word of a set; the number gives the word back. */
@@ -54,8 +64,7 @@ static int32_t choice(const char *set) {
   int64_t needed = 0;
   int64_t at;
   CHECK(edgenail_choice_number(set, size(set), word, size(word), &one) == EDGENAIL_STATUS_OK);
-  CHECK(edgenail_choice_number_utf16(wide(set, units), size(set), wide(word, more), size(word), &other) ==
-        EDGENAIL_STATUS_OK);
+  CHECK(edgenail_choice_number_utf16(units, wide(set, units), more, wide(word, more), &other) == EDGENAIL_STATUS_OK);
   CHECK(one == other);
   CHECK(edgenail_choice_word(set, size(set), one, back, sizeof back, &needed) == EDGENAIL_STATUS_OK);
   CHECK(needed == size(word) && memcmp(back, word, (size_t)needed) == 0);
@@ -128,9 +137,9 @@ static int32_t wall_line(double out[3]) {
                                     own.gravity, own.member, own.wet, own.high, own.accept, units, ROOM,
                                     &needed_units) == EDGENAIL_STATUS_OK);
   CHECK(needed == needed_units);
-  status = edgenail_wall_line_utf16(units, needed, method, sharing, wide(length, lengths), size(length),
-                                    wide(height, heights), size(height), wide(openings, opened), size(openings), demand,
-                                    dead, wide(inset, insets), size(inset), &again[0], &again[1], &again[2]);
+  status = edgenail_wall_line_utf16(units, needed, method, sharing, lengths, wide(length, lengths), heights,
+                                    wide(height, heights), opened, wide(openings, opened), demand, dead, insets,
+                                    wide(inset, insets), &again[0], &again[1], &again[2]);
   CHECK(status == edgenail_wall_line(text, needed, method, sharing, length, size(length), height, size(height), openings,
                                      size(openings), demand, dead, inset, size(inset), &out[0], &out[1], &out[2]));
   CHECK(memcmp(out, again, sizeof again) == 0);
@@ -180,6 +189,66 @@ static int32_t anchorage(double out[3]) {
   return edgenail_anchorage(shear, length, each, uplift, each_uplift, nominal, whole(), &out[0], &out[1], &out[2]);
 }
 
+/* Writes the code and the path of each fault. */
+static void write_faults(void) {
+  static const int32_t FIELDS[] = {EDGENAIL_ERROR_FIELD_CODE, EDGENAIL_ERROR_FIELD_PATH};
+  char text[ROOM];
+  int64_t needed = 0;
+  int64_t at;
+  int field;
+  for (at = 0; at < edgenail_error_count(); at++) {
+    for (field = 0; field < 2; field++) {
+      CHECK(edgenail_error_text(at, FIELDS[field], text, sizeof text, &needed) == EDGENAIL_STATUS_OK);
+      printf("%c%.*s", field == 0 ? '\t' : ' ', (int)needed, text);
+    }
+  }
+}
+
+static void length_parse(void) {
+  static const char *const NAMES[] = {"inch", "foot", "millimetre", "centimetre", "metre"};
+  static const int32_t UNITS[] = {EDGENAIL_UNIT_INCH, EDGENAIL_UNIT_FOOT, EDGENAIL_UNIT_MILLIMETRE,
+                                  EDGENAIL_UNIT_CENTIMETRE, EDGENAIL_UNIT_METRE};
+  static uint16_t wide_text[ROOM];
+  const char *text = next();
+  const char *name = next();
+  int64_t units = -7, again = -7;
+  int32_t exact = -7, exact_again = -7;
+  int32_t unit = 0;
+  int32_t status;
+  size_t at;
+  for (at = 0; at < sizeof UNITS / sizeof UNITS[0]; at++) {
+    unit = strcmp(name, NAMES[at]) == 0 ? UNITS[at] : unit;
+  }
+  status = edgenail_length_parse_utf16(wide_text, wide(text, wide_text), unit, &again, &exact_again);
+  CHECK(status == edgenail_length_parse(text, size(text), unit, &units, &exact));
+  CHECK(units == again && exact == exact_again);
+  printf("%d", (int)status);
+  if (status == EDGENAIL_STATUS_OK) {
+    printf("\t%lld\t%d", (long long)units, (int)exact);
+  } else {
+    write_faults();
+  }
+}
+
+static void length_show(void) {
+  static uint16_t units_shown[ROOM], units_again[ROOM];
+  char text[ROOM];
+  int64_t units = strtoll(next(), NULL, 10), needed = 0, units_needed = 0;
+  int32_t style = whole(), rounding = whole(), rounded = -7, again = -7;
+  int32_t status = edgenail_length_show_utf16(units, style, rounding, &again, units_shown, ROOM, &units_needed);
+  CHECK(status == edgenail_length_show(units, style, rounding, &rounded, text, sizeof text - 1, &needed));
+  printf("%d", (int)status);
+  if (status == EDGENAIL_STATUS_OK) {
+    text[needed] = 0;
+    CHECK(rounded == again);
+    CHECK(wide(text, units_again) == units_needed);
+    CHECK(memcmp(units_shown, units_again, (size_t)units_needed * sizeof units_again[0]) == 0);
+    printf("\t%s\t%d", text, (int)rounded);
+  } else {
+    write_faults();
+  }
+}
+
 struct function {
   const char *name;
   int32_t (*call)(double out[3]);
@@ -193,35 +262,66 @@ static const struct function FUNCTIONS[] = {
     {"panel_pressure", panel_pressure, 3}, {"anchorage", anchorage, 3},
 };
 
-int main(int count, char **arguments) {
-  static char error[1 << 16];
+/* Calls a function of numbers and writes what it said. */
+static void numbers(const struct function *function) {
   double out[3] = {-7, -7, -7};
-  int64_t needed = 0;
-  size_t at;
+  int32_t status = function->call(out);
   int row;
-  if (count < 2) {
-    return USAGE;
-  }
-  argument = arguments + 2;
-  end = arguments + count;
-  for (at = 0; at < sizeof FUNCTIONS / sizeof FUNCTIONS[0]; at++) {
-    const struct function *function = &FUNCTIONS[at];
-    if (strcmp(arguments[1], function->name) == 0) {
-      int32_t status = function->call(out);
-      CHECK(argument == end);
-      for (row = 0; row < 3; row++) {
-        CHECK((out[row] == -7) == (status != EDGENAIL_STATUS_OK || row >= function->numbers));
-      }
-      if (status == EDGENAIL_STATUS_OK) {
-        for (row = 0; row < function->numbers; row++) {
-          printf("%.17g\n", out[row]);
-        }
-      } else if (edgenail_error_json(error, sizeof error, &needed) == EDGENAIL_STATUS_OK) {
-        fwrite(error, 1, (size_t)needed, stdout);
-      }
-      return failures > 0 ? USAGE : status;
+  printf("%d", (int)status);
+  for (row = 0; row < 3; row++) {
+    uint64_t bits;
+    CHECK((out[row] == -7) == (status != EDGENAIL_STATUS_OK || row >= function->numbers));
+    if (status == EDGENAIL_STATUS_OK && row < function->numbers) {
+      memcpy(&bits, &out[row], sizeof bits);
+      printf("\t%08lx%08lx", (unsigned long)(bits >> 32), (unsigned long)(bits & 0xffffffff));
     }
   }
-  fprintf(stderr, "there is no function %s\n", arguments[1]);
-  return USAGE;
+  if (status != EDGENAIL_STATUS_OK) {
+    write_faults();
+  }
+}
+
+/* Calls what stands in a line, which is taken apart. */
+static void call(char *line) {
+  size_t at;
+  end = 0;
+  argument = 1;
+  do {
+    CHECK(end < sizeof arguments / sizeof arguments[0]);
+    arguments[end++] = line;
+    line = strchr(line, '\t');
+  } while (line != NULL && (*line++ = 0, 1));
+  if (strcmp(arguments[0], "length_parse") == 0) {
+    length_parse();
+  } else if (strcmp(arguments[0], "length_show") == 0) {
+    length_show();
+  } else {
+    for (at = 0; strcmp(arguments[0], FUNCTIONS[at].name) != 0; at++) {
+      if (at + 1 == sizeof FUNCTIONS / sizeof FUNCTIONS[0]) {
+        fprintf(stderr, "there is no function %s\n", arguments[0]);
+        exit(USAGE);
+      }
+    }
+    numbers(&FUNCTIONS[at]);
+  }
+  printf("\n");
+  CHECK(argument == end);
+}
+
+int main(int count, char **names) {
+  long length = 0;
+  char *text;
+  char *line;
+  char *after;
+  if (count != 2) {
+    return USAGE;
+  }
+  text = read_file(names[1], &length);
+  text[length] = 0;
+  for (line = text; (after = strchr(line, '\n')) != NULL; line = after + 1) {
+    *after = 0;
+    call(line);
+  }
+  free(text);
+  return failures > 0 ? USAGE : 0;
 }

@@ -4,7 +4,8 @@
 //! must come out, and names the source of that knowledge. A runner for a language only says how the operation
 //! is called there; see [`run::run`].
 //!
-//! [`library`] builds the C library and programs against it, for the tests of the C face.
+//! [`library`] builds the C library and programs against it, for the tests of the C face; [`scalar`] has those cases that
+//! functions for cells can ask.
 
 pub mod answer;
 pub mod attack;
@@ -14,6 +15,7 @@ pub mod library;
 pub mod mirror;
 pub mod panels;
 pub mod run;
+pub mod scalar;
 
 use serde_json::Value;
 use std::fs;

@@ -1,6 +1,8 @@
 //! The C library, and C programs built against it.
 
 use crate::root;
+use std::collections::BTreeSet;
+use std::fs;
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
@@ -110,6 +112,27 @@ pub fn compile(
         }
     };
     run(&mut command).map(|_| ())
+}
+
+/// The functions that the header declares: names before an opening bracket, outside comments and macros.
+///
+/// # Errors
+///
+/// The header cannot be read.
+pub fn declared() -> Result<BTreeSet<String>, String> {
+    let header = root().join("bindings/c/include/edgenail.h");
+    let header = fs::read_to_string(header).map_err(|error| error.to_string())?;
+    let code = header
+        .lines()
+        .filter(|line| !line.trim_start().starts_with(['*', '/', '#']));
+    let code: Vec<&str> = code.collect();
+    let code = code.join("\n");
+    let pieces: Vec<&str> = code.split('(').collect();
+    let names = pieces[..pieces.len() - 1]
+        .iter()
+        .filter_map(|piece| piece.split([' ', '*', '\n']).next_back());
+    let ours = names.filter(|name| name.starts_with("edgenail_"));
+    Ok(ours.map(str::to_owned).collect())
 }
 
 /// Runs a command that must succeed.

@@ -3,7 +3,7 @@
 
 #![expect(clippy::unwrap_used, reason = "a test fails by a panic")]
 
-use edgenail_cases::library::{Linking, build, build_release, compile, has, run};
+use edgenail_cases::library::{Linking, build, build_release, compile, declared, has, run};
 use edgenail_cases::root;
 use std::collections::BTreeSet;
 use std::fs;
@@ -12,7 +12,6 @@ use std::process::Command;
 
 /// A house that can be planned.
 const HOUSE: &str = "tests/cases/plan/inputs/one-wall.json";
-const HEADER: &str = "bindings/c/include/edgenail.h";
 
 fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_TARGET_TMPDIR"))
@@ -121,27 +120,9 @@ fn the_header_compiles_alone_in_c_and_in_cpp() {
     }
 }
 
-/// Names before an opening bracket, outside comments and macros.
-fn declared() -> BTreeSet<String> {
-    let header = fs::read_to_string(root().join(HEADER)).unwrap();
-    let code = header
-        .lines()
-        .filter(|line| !line.trim_start().starts_with(['*', '/', '#']));
-    let code: Vec<&str> = code.collect();
-    let code = code.join("\n");
-    let pieces: Vec<&str> = code.split('(').collect();
-    let names = pieces[..pieces.len() - 1]
-        .iter()
-        .filter_map(|piece| piece.split([' ', '*', '\n']).next_back());
-    names
-        .filter(|name| name.starts_with("edgenail_"))
-        .map(str::to_owned)
-        .collect()
-}
-
 #[test]
 fn the_shared_library_exports_what_the_header_declares_and_nothing_else() {
-    let declared = declared();
+    let declared = declared().unwrap();
     assert!(declared.contains("edgenail_plan_free"));
     let target = folder().join("..");
     for libraries in [libraries(), build_release(&target).unwrap()] {
