@@ -5,6 +5,8 @@
 #![expect(clippy::unwrap_used, reason = "a test fails by a panic")]
 
 use edgenail::demo::HOUSE_JSON;
+use edgenail::plan::Figures;
+use edgenail::wall_schedule::{Row, WallSchedule};
 use edgenail_cases::library::{STRICT, declared, run};
 use edgenail_cases::{root, scalar};
 use std::collections::BTreeSet;
@@ -134,4 +136,62 @@ fn the_demo_house_is_planned_byte_for_byte_as_here() {
     let said = String::from_utf8(output.stdout).unwrap().replace("\r\n", "\n");
     let wanted = edgenail::plan_json(HOUSE_JSON).unwrap().json();
     assert!(said == wanted, "{} and {} bytes", said.len(), wanted.len());
+}
+
+/// Rows of a sheet: length, plate height, stud spacing, openings, practice.
+const WALLS: [(f64, f64, f64, &str, &str); 4] = [
+    (144.0, 97.125, 16.0, "36,40,48,36", "upright"),
+    (240.0, 97.125, 16.0, "24,0,36,82.5; 96,40,48,42", "flat blocked"),
+    (
+        363.5,
+        109.125,
+        24.0,
+        "30,36,60,48; 160,36,60,48; 300,0,36,82.5",
+        "either 4/12",
+    ),
+    (97.25, 121.125, 19.2, "", ""),
+];
+
+#[test]
+#[ignore = "tests/run --lane windows builds the DLL"]
+fn a_wall_in_a_row_of_a_sheet_has_the_same_figures() {
+    let mut rows = Vec::new();
+    let mut wanted = Vec::new();
+    for (index, (length, plate_height, stud_spacing, openings, practice)) in WALLS.into_iter().enumerate() {
+        rows.push(format!(
+            "wall {index}\t{length}\t{plate_height}\t{stud_spacing}\t{openings}\t{practice}\n"
+        ));
+        let mut schedule = WallSchedule::new("house", None);
+        let row = Row {
+            name: "wall",
+            length,
+            plate_height,
+            stud_spacing,
+            openings,
+            practice,
+            ..Row::default()
+        };
+        schedule.add(&row).unwrap();
+        let figures = Figures::of(&schedule.plan().unwrap());
+        wanted.push([
+            figures.sheets,
+            figures.nails,
+            figures.blocks,
+            figures.refuse,
+            figures.mend,
+        ]);
+    }
+    let file = FOLDER.join("walls.txt");
+    fs::write(&file, rows.concat()).unwrap();
+    let output = run(program("walls", true).arg("figures").arg(file)).unwrap();
+    let said = String::from_utf8(output.stdout).unwrap();
+    let said: Vec<[u64; 5]> = said
+        .lines()
+        .map(|line| {
+            let words: Vec<&str> = line.split(' ').collect();
+            // Between them stand money and minutes.
+            [0, 1, 2, 5, 6].map(|place| words[place].parse().unwrap())
+        })
+        .collect();
+    assert_eq!(said, wanted);
 }
