@@ -38,7 +38,7 @@ fn wall(number: u32) -> Wall {
     let mut random = Unstructured::new(&bytes);
     let name = format!("wall {number}");
     let length = random.int_in_range(8 * 36..=8 * 240).unwrap();
-    let stud = *random.choose(&[8 * 92 + 5, 8 * 104 + 5, 8 * 116 + 5]).unwrap();
+    let stud = *random.choose(&[8 * 92 + 5, 8 * 104 + 5, 8 * 96]).unwrap();
     let spacing = *random.choose(&["16", "24", "12", "19.2"]).unwrap();
     let (practice, running, blocked) = *random
         .choose(&[

@@ -30,6 +30,9 @@ pub(super) fn levels(space: &Space<'_>, bottom: Length) -> Levels {
     }
     let mut levels = vec![bottom];
     levels.extend(fixed_levels(space));
+    if space.least_strips {
+        levels.extend(least_strips(space, bottom));
+    }
     // Whole sheets hang down from the top too.
     levels.extend(space.sizes.iter().flat_map(|size| space.seams_under(top - *size)));
     let mut front = levels.clone();
@@ -60,6 +63,13 @@ fn with_ends(space: &Space<'_>, bottom: Length, mut levels: Vec<Length>) -> Leve
     levels.sort_unstable();
     levels.dedup();
     Levels { all: levels, ends }
+}
+
+/// A least strip from the bottom line, and from the top.
+fn least_strips(space: &Space<'_>, bottom: Length) -> [Length; 2] {
+    let least = space.practice.strip_least;
+    let (low, high) = (bottom + least, space.top - least);
+    [low + space.half_gap(low), high - space.half_gap(high)]
 }
 
 /// Plate laps, rims, block rows, the nearest levels to a plate line under a gable truss.

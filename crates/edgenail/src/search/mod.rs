@@ -150,7 +150,8 @@ pub(crate) fn has_layout(house: &House, frame: &Frame) -> bool {
     ended.built.best().is_some_and(|best| best.refused == 0)
 }
 
-/// Hunts, and where no sheet ends on a rim as it should, lets courses run past.
+/// Hunts, and where no sheet ends on a rim as it should, lets courses run past; where whole sheets leave a strip too narrow
+/// to be hung, lets the sheet beside it be cut down for a least strip.
 fn hunted(mut space: Space<'_>, until: Until) -> (Space<'_>, Ended) {
     let hunt = |space: &Space<'_>| {
         let mut hunt = Hunt::new(space);
@@ -160,6 +161,10 @@ fn hunted(mut space: Space<'_>, until: Until) -> (Space<'_>, Ended) {
     let mut ended = hunt(&space);
     if ended.built.kept.is_empty() && !space.parted_rims.is_empty() {
         space.parted_rims.clear();
+        ended = hunt(&space);
+    }
+    if ended.built.kept.is_empty() {
+        space.least_strips = true;
         ended = hunt(&space);
     }
     (space, ended)

@@ -32,6 +32,8 @@ pub(super) struct Space<'a> {
     pub gap: Length,
     /// Sawn rims that no course should run past, as practice parts the sheathing there.
     pub parted_rims: Vec<Interval>,
+    /// Courses may begin or end a least strip from the bottom line and from the top, which whole sheets do not lead to.
+    pub least_strips: bool,
     /// From the left end of the sheathing to its right end.
     pub x: Interval,
     /// Where sheathing ends at the top.
@@ -124,6 +126,7 @@ impl<'a> Space<'a> {
             last_sizes,
             gap,
             parted_rims: parted_rims(practice, frame),
+            least_strips: false,
             x: frame.lower.span(),
             top,
             holes: frame.holes(),
