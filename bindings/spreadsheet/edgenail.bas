@@ -124,7 +124,7 @@ Public Declare PtrSafe Function edgenail_panel_pressure Lib "edgenail" (ByVal ra
     ByVal load_duration As Double, ByVal accept_unverified As Long, ByRef out_bending As Double, _
     ByRef out_stiffness As Double, ByRef out_deflection As Double) As Long
 Public Declare PtrSafe Function edgenail_anchorage Lib "edgenail" (ByVal shear As Double, _
-    ByVal length_ As Double, ByVal each As Double, ByVal uplift As Double, ByVal each_uplift As Double, _
+    ByVal length_ As Double, ByVal each_ As Double, ByVal uplift As Double, ByVal each_uplift As Double, _
     ByVal nominal As Double, ByVal accept_unverified As Long, ByRef out_anchors As Double, _
     ByRef out_spacing As Double, ByRef out_washer_ratio As Double) As Long
 Public Declare PtrSafe Function edgenail_choice_number_utf16 Lib "edgenail" (ByVal set_ As LongPtr, _
@@ -392,7 +392,7 @@ Trouble:
 End Function
 
 ' How many anchors a bottom plate takes against sliding and uplift, each for itself, and whether plate washers have to reach to the sheathed edge: more than 1 in out_washer_ratio.
-Public Function EdgenailAnchorage(ByVal shear As Double, ByVal length_ As Double, ByVal each As Double, _
+Public Function EdgenailAnchorage(ByVal shear As Double, ByVal length_ As Double, ByVal each_ As Double, _
     ByVal uplift As Double, ByVal each_uplift As Double, ByVal nominal As Double, _
     ByVal accept_unverified As Double, Optional ByVal as_message As Boolean = False) As Variant
   Dim status As Long
@@ -400,7 +400,7 @@ Public Function EdgenailAnchorage(ByVal shear As Double, ByVal length_ As Double
   Dim out_spacing As Double
   Dim out_washer_ratio As Double
   On Error GoTo Trouble
-  status = edgenail_anchorage(shear, length_, each, uplift, each_uplift, nominal, _
+  status = edgenail_anchorage(shear, length_, each_, uplift, each_uplift, nominal, _
     WholeLong(accept_unverified), out_anchors, out_spacing, out_washer_ratio)
   EdgenailAnchorage = Answer(status, as_message, Array(CDbl(out_anchors), CDbl(out_spacing), _
     CDbl(out_washer_ratio)))

@@ -215,6 +215,15 @@ def many(count: int) -> list[list]:
     ]
 
 
+def module() -> str:
+    """The VBA module as Calc's Basic takes it, with a function that calls a wrapper's own helper.
+
+    That Basic does not know ``PtrSafe``, nor the attribute in the first line, which Office writes and reads itself.
+    """
+    text = (SPREADSHEET / "edgenail.bas").read_text(encoding="ascii").partition("\n")[2].replace("Declare PtrSafe", "Declare")
+    return f'Option VBASupport 1\n{text}\nPublic Function Probe() As Variant\n  Probe = Failed(True, "#message")\nEnd Function\n'
+
+
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--library", type=Path, required=True)
@@ -234,6 +243,7 @@ def main() -> None:
             "cells": str(OUT / "cells.xlsx"),
             "formulas": formulas(library, cases) + [formula for formula, _ in wanted],
             "many": many(arguments.rows),
+            "module": module(),
             "seen": str(OUT / "seen.json"),
         }
     )
@@ -243,6 +253,7 @@ def main() -> None:
     check(not told["left_over"], "a take-off stands beside a fault")
     same_workbook(library, OUT / "walls-planned.xlsx")
     same_cells(seen["cells"], cases, wanted)
+    check(seen["basic"] == "#message", f"the VBA module in Calc's Basic: {seen['basic']}")
     timed = seen["many"]
     check(timed["faults"] == 0, f"{timed['faults']} faults of many rows")
     beyond = timed["macro"] - timed["planning"]

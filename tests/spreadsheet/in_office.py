@@ -1,6 +1,6 @@
 """Runs inside LibreOffice: plans the workbook with its macro, calls the functions for cells, saves, and writes what it saw.
 
-What to do stands in the file that the environment names: ``{"workbook", "saved", "page", "formulas", "many", "seen"}``.
+What to do stands in the file that the environment names: ``workbook``, ``formulas``, ``many`` and ``module`` go in.
 """
 
 import json
@@ -24,6 +24,7 @@ def run(*_):
         seen["schedule"] = schedule(desktop, task)
         seen["cells"] = cells(desktop, task["formulas"], task["cells"])
         seen["many"] = many(desktop, task)
+        seen["basic"] = basic(desktop, task["module"])
     except Exception:
         seen["trouble"] = traceback.format_exc()
     with open(task["seen"], "w", encoding="utf-8") as file:
@@ -105,6 +106,19 @@ def many(desktop, task):
     whole = time.monotonic() - start
     document.close(True)
     return {"rows": len(rows), "faults": faults, "planning": planning, "macro": whole}
+
+
+def basic(desktop, module):
+    """Whether Calc's own Basic, which reads VBA, takes the module: what a function beside it gives."""
+    document = desktop.loadComponentFromURL("private:factory/scalc", "_blank", 0, (prop("Hidden", True), prop("MacroExecutionMode", 4)))
+    libraries = document.BasicLibraries
+    if not libraries.hasByName("Standard"):
+        libraries.createLibrary("Standard")
+    libraries.getByName("Standard").insertByName("Cells", module)
+    probe = document.getScriptProvider().getScript("vnd.sun.star.script:Standard.Cells.Probe?language=Basic&location=document")
+    told = probe.invoke((), (), ())[0]
+    document.close(True)
+    return told
 
 
 g_exportedScripts = (run,)

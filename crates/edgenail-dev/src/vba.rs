@@ -89,8 +89,17 @@ Private Function WholeLong(ByVal number As Double) As Long
 End Function
 "#;
 
-/// Names that VBA takes for itself.
-const RESERVED: [&str; 8] = ["set", "name", "text", "load", "to", "next", "length", "method"];
+/// Names that VBA takes for itself (MS-VBAL 3.3.5.2, reserved identifiers, from memory), and properties that its forms have.
+const RESERVED: &str = "\
+    abs access alias and any append array as attribute base binary boolean byref byte byval call case \
+    compare const currency date decimal declare dim do double each else elseif empty end enum erase \
+    error event exit explicit false fix for friend function get global gosub goto if implements imp in \
+    input integer is len let lib like line load lock long longlong longptr loop lset me method mod \
+    module name new next not nothing null object on open option optional or output paramarray preserve \
+    print private property ptrsafe public put raiseevent random read redim rem resume return rset seek \
+    select set sgn shared single spc static step stop string sub tab text then to true type unload until \
+    variant wend while width with withevents write xor \
+    length";
 /// The longest line before a declaration goes on in the next.
 const WIDE: usize = 110;
 
@@ -166,7 +175,7 @@ fn declared(parameter: &Parameter) -> String {
 
 /// A name that is none of VBA's own.
 fn safe(name: &str) -> String {
-    if RESERVED.contains(&name) {
+    if RESERVED.split(' ').any(|word| word == name) {
         format!("{name}_")
     } else {
         name.to_owned()
