@@ -7,6 +7,7 @@ mod errors;
 mod length;
 mod plan;
 mod rows;
+mod schedule;
 mod street;
 mod what_if;
 
@@ -25,6 +26,8 @@ mod _edgenail {
     use crate::plan::{Planned, demo_house, generated_house, plan};
     #[pymodule_export]
     use crate::rows::capacity_columns;
+    #[pymodule_export]
+    use crate::schedule::Scheduled;
     #[pymodule_export]
     use crate::street::street;
     #[pymodule_export]

@@ -18,6 +18,7 @@ from edgenail.house import House
 from edgenail.lengths import Length, Shown
 from edgenail.plan import Plan, demo_house, generated_house, plan
 from edgenail.question import Question
+from edgenail.schedule import Design, WallSchedule
 from edgenail.street import Street, street
 from edgenail.table import Column, Table
 
@@ -28,6 +29,7 @@ __all__ = [
     "Change",
     "Column",
     "Derivation",
+    "Design",
     "EdgenailError",
     "Figures",
     "House",
@@ -45,6 +47,7 @@ __all__ = [
     "Street",
     "Table",
     "Unmet",
+    "WallSchedule",
     "WhatIf",
     "__version__",
     "capacity",

@@ -7,6 +7,7 @@ __all__ = [
     "Batched",
     "DEBUG",
     "Planned",
+    "Scheduled",
     "__version__",
     "capacity",
     "capacity_columns",
@@ -42,6 +43,27 @@ class Planned:
     def why(self, wall: str) -> str: ...
     def cut_sheet_pages(self) -> int: ...
     def cut_sheets_svg(self, page: int) -> str: ...
+
+@final
+class Scheduled:
+    """The rows of a schedule; `edgenail.WallSchedule` is the typed view of it."""
+
+    def __new__(cls, name: str, design: tuple[str, str, str, str, bool, bool] | None, /) -> Scheduled: ...
+    def add(
+        self,
+        name: str,
+        length: float,
+        plate_height: float,
+        stud_spacing: float,
+        openings: str,
+        practice: str,
+        segments: str,
+        wind: float,
+        seismic: float,
+        /,
+    ) -> None: ...
+    def count(self) -> int: ...
+    def house_json(self) -> str: ...
 
 @final
 class Batched:
