@@ -1,5 +1,6 @@
 //! Batches of generated houses: walls a second a core, what a second thread brings, the most memory in use.
-//! `cargo bench -p edgenail --bench batch [-- WALLS…]`; without counts 1,000, 10,000 and 100,000 walls are planned.
+//! `cargo bench -p edgenail --bench batch [-- WALLS…] [effort=N]`; without counts 1,000, 10,000 and 100,000 walls are planned.
+//! With `effort=N` every wall's search ends there: `practice.effort_most`.
 //!
 //! The houses are those of `edgenail::generate`, whose own time is not counted. Time of a core is read from the system, so
 //! that other work on the machine does not count either; what a second thread brings needs two idle cores.
@@ -12,6 +13,7 @@
 
 use edgenail::batch::Batch;
 use edgenail::generate::house_json;
+use serde_json::Value;
 use std::fs;
 use std::num::NonZeroUsize;
 use std::time::Instant;
@@ -22,7 +24,8 @@ const HOUSES: u64 = 2_000;
 const COMPARED: (u64, usize) = (1_000, 3);
 
 fn main() {
-    let houses: Vec<String> = (0..HOUSES).map(|seed| house_json(seed).0).collect();
+    let effort = std::env::args().find_map(|word| word.strip_prefix("effort=")?.parse().ok());
+    let houses: Vec<String> = (0..HOUSES).map(|seed| house(seed, effort)).collect();
     let counts: Vec<u64> = std::env::args().filter_map(|word| word.parse().ok()).collect();
     let one = NonZeroUsize::MIN;
     let two = one.saturating_add(1);
@@ -47,6 +50,18 @@ fn main() {
             walls as f64 / core_seconds,
             most_memory().map_or_else(|| "unknown".to_owned(), |kb| format!("{:.1} MB", kb / 1000.0)),
         );
+    }
+}
+
+/// A generated house, its searches limited where that is asked for.
+fn house(seed: u64, effort: Option<u64>) -> String {
+    let text = house_json(seed).0;
+    match (effort, serde_json::from_str::<Value>(&text)) {
+        (Some(effort), Ok(mut house)) => {
+            house["practice"]["effort_most"] = effort.into();
+            house.to_string()
+        }
+        _ => text,
     }
 }
 
