@@ -144,6 +144,15 @@ Public Declare PtrSafe Function edgenail_error_text_utf16 Lib "edgenail" (ByVal 
     ByVal field As Long, ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
 Public Declare PtrSafe Function edgenail_error_json Lib "edgenail" (ByVal buffer As LongPtr, _
     ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_house_new_json_utf16 Lib "edgenail" (ByVal text_ As LongPtr, _
+    ByVal length_ As LongLong, ByRef out_house As LongPtr) As Long
+Public Declare PtrSafe Sub edgenail_house_free Lib "edgenail" (ByVal house As LongPtr)
+Public Declare PtrSafe Function edgenail_house_json_utf16 Lib "edgenail" (ByVal house As LongPtr, _
+    ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_house_members_csv Lib "edgenail" (ByVal house As LongPtr, _
+    ByVal buffer As LongPtr, ByVal capacity As LongLong, ByRef out_needed As LongLong) As Long
+Public Declare PtrSafe Function edgenail_house_plan Lib "edgenail" (ByVal house As LongPtr, _
+    ByRef out_plan As LongPtr) As Long
 Public Declare PtrSafe Function edgenail_length_parse_utf16 Lib "edgenail" (ByVal text_ As LongPtr, _
     ByVal length_ As LongLong, ByVal unit As Long, ByRef out_units As LongLong, ByRef out_exact As Long) As Long
 Public Declare PtrSafe Function edgenail_length_from_double Lib "edgenail" (ByVal value As Double, _

@@ -229,6 +229,50 @@ static void streets(const edgenail_plan *plan) {
   edgenail_street_free(NULL);
 }
 
+/* Houses before their sheets: NULL, faults; then read, framed and planned, which is the plan at once. */
+static void houses(const char *text, int64_t size) {
+  static const uint16_t lone_surrogate[] = {0xd800};
+  edgenail_house *house = NULL;
+  edgenail_plan *plan = NULL;
+  edgenail_plan *at_once = NULL;
+  char few[8];
+  uint16_t units[8];
+  int64_t needed = -7, other = -7;
+  char *one, *two;
+  CHECK(edgenail_house_new_json(NULL, 2, &house) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_house_new_json("{}", 2, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_house_new_json("{}", 2, &house) == EDGENAIL_STATUS_INPUT);
+  CHECK(edgenail_house_new_json_utf16(lone_surrogate, 1, &house) == EDGENAIL_STATUS_NOT_UTF16);
+  CHECK(edgenail_house_json(NULL, few, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_house_json_utf16(NULL, units, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_house_members_csv(NULL, few, 8, &needed) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_house_plan(NULL, &plan) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(house == NULL && plan == NULL && needed == -7);
+  CHECK(edgenail_house_new_json(text, size, &house) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_house_plan(house, NULL) == EDGENAIL_STATUS_NULL_POINTER);
+  CHECK(edgenail_house_json(house, few, 8, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && needed > 500);
+  CHECK(edgenail_house_json_utf16(house, units, 8, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && needed > 500);
+  CHECK(edgenail_house_members_csv(house, few, 8, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && needed > 500);
+  CHECK(edgenail_house_plan(house, &plan) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_plan_new_json(text, size, &at_once) == EDGENAIL_STATUS_OK);
+  edgenail_house_free(house);
+  edgenail_house_free(NULL);
+  CHECK(edgenail_plan_json(plan, NULL, 0, &needed) == EDGENAIL_STATUS_BUFFER_TOO_SMALL);
+  CHECK(edgenail_plan_json(at_once, NULL, 0, &other) == EDGENAIL_STATUS_BUFFER_TOO_SMALL && other == needed);
+  one = malloc((size_t)needed);
+  two = malloc((size_t)needed);
+  if (one == NULL || two == NULL) {
+    exit(2);
+  }
+  CHECK(edgenail_plan_json(plan, one, needed, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(edgenail_plan_json(at_once, two, needed, &needed) == EDGENAIL_STATUS_OK);
+  CHECK(memcmp(one, two, (size_t)needed) == 0);
+  free(one);
+  free(two);
+  edgenail_plan_free(plan);
+  edgenail_plan_free(at_once);
+}
+
 /* Rows of a wall schedule: NULL, sizes below zero, numbers that are none, texts that are no openings. */
 static void walls(void) {
   static const uint16_t lone_surrogate[] = {0xdc00};
@@ -582,6 +626,7 @@ int main(int argc, char **argv) {
   impossible();
   no_plan();
   lengths();
+  houses(text, size);
   CHECK(edgenail_plan_new_json(text, size, &plan) == EDGENAIL_STATUS_OK);
   free(text);
   if (plan != NULL) {

@@ -424,6 +424,16 @@ typedef enum edgenail_form {
 typedef struct edgenail_batch edgenail_batch;
 
 /**
+ * A house that was read, with the frames of its walls. It never changes once made: any number of threads may read it at
+ * once. The caller owns it, and gives it back with `edgenail_house_free`; plans made from it stay.
+ *
+ * The stages before a layout is searched for, in a fraction of a plan's time: what is wrong with a house, and what its
+ * walls are framed of. A layout of the caller's own stands in the house, as `given_layout` of a wall: such a wall goes
+ * through all further stages, whose results are the tables of the plan, without a search.
+ */
+typedef struct edgenail_house edgenail_house;
+
+/**
  * The plan of a house. It never changes once made: any number of threads may read it at once. The caller
  * owns it, and gives it back with `edgenail_plan_free`.
  */
@@ -1853,6 +1863,80 @@ int32_t edgenail_error_text_utf16(int64_t index,
  * Caller: `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
  */
 int32_t edgenail_error_json(char *buffer, int64_t capacity, int64_t *out_needed);
+
+/**
+ * Reads the house that a JSON document in UTF-8 describes, and frames its walls.
+ *
+ * On success the caller owns `*out_house`. Returns `EDGENAIL_STATUS_OK`, `EDGENAIL_STATUS_INPUT` with the faults in the
+ * error list, or a status of misuse; `*out_house` is then left as it was.
+ *
+ * Caller: `text` points at `length` bytes; `out_house` points at a pointer.
+ */
+int32_t edgenail_house_new_json(const char *text,
+                                int64_t length,
+                                struct edgenail_house **out_house);
+
+/**
+ * As `edgenail_house_new_json`, from UTF-16; `length` counts code units.
+ *
+ * Caller: `text` points at `length` code units; `out_house` points at a pointer.
+ */
+int32_t edgenail_house_new_json_utf16(const uint16_t *text,
+                                      int64_t length,
+                                      struct edgenail_house **out_house);
+
+/**
+ * Gives a house back. NULL is nothing to give back; giving it back twice is undefined.
+ *
+ * Caller: `house` is NULL or came from this library, was not given back before, and no thread uses it.
+ */
+void edgenail_house_free(struct edgenail_house *house);
+
+/**
+ * The house as it was understood, with every value that was assumed, and the members of its frames, as a JSON document in
+ * UTF-8. Its field `house` can be planned again.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero
+ * is written.
+ *
+ * Caller: `house` is live; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_house_json(const struct edgenail_house *house,
+                            char *buffer,
+                            int64_t capacity,
+                            int64_t *out_needed);
+
+/**
+ * As `edgenail_house_json`, in UTF-16; capacity and size count code units.
+ *
+ * Caller: `house` is live; `buffer` has room for `capacity` code units; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_house_json_utf16(const struct edgenail_house *house,
+                                  uint16_t *buffer,
+                                  int64_t capacity,
+                                  int64_t *out_needed);
+
+/**
+ * The members of all frames as CSV in UTF-8 (RFC 4180): the table `members` of a plan, without what its sheets need added.
+ *
+ * Returns `EDGENAIL_STATUS_OK`, or `EDGENAIL_STATUS_BUFFER_TOO_SMALL` with the size needed in `out_needed`. No final zero
+ * is written.
+ *
+ * Caller: `house` is live; `buffer` has room for `capacity` bytes; `out_needed` points at an `int64_t`.
+ */
+int32_t edgenail_house_members_csv(const struct edgenail_house *house,
+                                   char *buffer,
+                                   int64_t capacity,
+                                   int64_t *out_needed);
+
+/**
+ * Goes on from a house to its plan. The house stays.
+ *
+ * On success the caller owns `*out_plan`. Returns what `edgenail_plan_new_json` returns.
+ *
+ * Caller: `house` is live; `out_plan` points at a pointer.
+ */
+int32_t edgenail_house_plan(const struct edgenail_house *house, struct edgenail_plan **out_plan);
 
 /**
  * Reads a length such as `8' 1 1/8"` or `2466.975 mm` in UTF-8; `unit`, one of `edgenail_unit`, is that of a

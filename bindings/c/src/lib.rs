@@ -15,6 +15,7 @@ pub mod error;
 mod fill;
 mod guard;
 mod handle;
+pub mod house;
 pub mod length;
 pub mod plan;
 #[rustfmt::skip]

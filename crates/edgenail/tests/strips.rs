@@ -1,7 +1,5 @@
 //! Heights that whole sheets do not fill: the sheet beside a strip that would be too narrow is cut down for it.
 
-#![expect(clippy::unwrap_used, reason = "a test fails by a panic")]
-
 use edgenail::Length;
 use edgenail::layout::Running;
 

@@ -15,6 +15,7 @@ use crate::report::{Results, Tables};
 use crate::search::Alternative;
 use crate::start::Start;
 use crate::steps::Step;
+use crate::table::Table;
 use serde::Serialize;
 
 /// The version of the document; a reader refuses a major number that it does not know.
@@ -103,6 +104,31 @@ fn text(plan: &Plan, results: &Results<'_>) -> String {
         cutting: cutting(&plan.house.stock, &plan.cutting),
         capacity: ResistanceDocument::of(plan),
         tables: Tables(results),
+    };
+    serde_json::to_string(&document).unwrap_or_default()
+}
+
+#[derive(Serialize)]
+struct FramedDocument<'a> {
+    version: Version,
+    length_unit: LengthUnit,
+    caution: &'static str,
+    house: Understood<'a>,
+    members: &'a Table,
+}
+
+/// A house before its sheets.
+pub(super) fn framed(house: &House, assumed: &[Assumed], members: &Table) -> String {
+    let document = FramedDocument {
+        version: Version { major: 1, minor: 0 },
+        length_unit: UNIT,
+        caution: CAUTION,
+        house: Understood {
+            length_unit: UNIT,
+            house,
+            assumed,
+        },
+        members,
     };
     serde_json::to_string(&document).unwrap_or_default()
 }

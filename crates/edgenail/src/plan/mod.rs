@@ -4,6 +4,7 @@ mod compose;
 mod demand;
 mod document;
 mod figures;
+mod framed;
 mod given;
 mod impossible;
 mod law;
@@ -14,6 +15,7 @@ mod short;
 
 pub use compose::{plan_house, plan_house_on};
 pub use figures::Figures;
+pub use framed::Framed;
 
 use crate::amount::Amount;
 use crate::capacity::{LineSchedule, StoreyLine};

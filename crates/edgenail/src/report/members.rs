@@ -1,7 +1,7 @@
 //! The table `members`.
 
 use super::{Results, WallName, word};
-use crate::frame::{Member, Origin};
+use crate::frame::{Frame, Member, Origin};
 use crate::geometry::Rect;
 use crate::table::{Field, Schema};
 
@@ -12,16 +12,19 @@ pub(super) struct Row<'a> {
 }
 
 pub(super) fn rows<'a>(results: &Results<'a>) -> Vec<Row<'a>> {
-    let mut rows = Vec::new();
-    for (wall, results) in results.named_walls() {
-        let row = |member: &'a Member| Row {
-            wall,
-            member,
-            bounds: member.face.bounds(),
-        };
-        rows.extend(results.frame.members.iter().map(row));
-    }
-    rows
+    let walls = results.named_walls();
+    walls
+        .flat_map(|(wall, results)| of_frame(wall, results.frame))
+        .collect()
+}
+
+/// The members of one frame.
+pub(super) fn of_frame<'a>(wall: WallName<'a>, frame: &'a Frame) -> impl Iterator<Item = Row<'a>> {
+    frame.members.iter().map(move |member| Row {
+        wall,
+        member,
+        bounds: member.face.bounds(),
+    })
 }
 
 pub(super) fn schema<'a>() -> Schema<Row<'a>> {

@@ -181,6 +181,17 @@ struct WallName<'a> {
     index: u32,
 }
 
+/// The table `members` of frames to which nothing was added yet.
+pub(crate) fn members_of(house: &House, frames: &[Frame]) -> Table {
+    let named = house.walls.iter().map(|wall| wall.name.as_str());
+    let walls = named.zip(0u32..).map(|(name, index)| WallName { name, index });
+    let rows = walls.zip(frames);
+    let rows: Vec<_> = rows
+        .flat_map(|(wall, frame)| members::of_frame(wall, frame))
+        .collect();
+    members::schema().table(&rows)
+}
+
 impl<'a> Results<'a> {
     /// Each wall with its name.
     fn named_walls(&self) -> impl Iterator<Item = (WallName<'a>, &'a WallResults<'a>)> {
