@@ -1,6 +1,7 @@
 //! The Python extension: parses arguments, calls the core off the interpreter's lock, hands back plain values.
 //! The typed package around it is `python/edgenail`; no rule of the trade is stated here.
 
+mod arrow;
 mod batch;
 mod capacity;
 mod errors;
@@ -9,6 +10,7 @@ mod plan;
 mod rows;
 mod schedule;
 mod street;
+mod table;
 mod what_if;
 
 use pyo3::prelude::*;
@@ -16,6 +18,8 @@ use pyo3::prelude::*;
 /// The compiled part of edgenail. Import from `edgenail`.
 #[pymodule]
 mod _edgenail {
+    #[pymodule_export]
+    use crate::arrow::ArrowTable;
     #[pymodule_export]
     use crate::batch::Batched;
     #[pymodule_export]

@@ -1,7 +1,7 @@
 //! A plan, its tables and its drawings.
 
 use crate::errors::call;
-use edgenail::table::{Column, Data, Table};
+use crate::table::{Plain, plain};
 use pyo3::exceptions::{PyIndexError, PyKeyError};
 use pyo3::prelude::*;
 
@@ -16,17 +16,6 @@ impl From<edgenail::Plan> for Planned {
     fn from(plan: edgenail::Plan) -> Self {
         Self { plan }
     }
-}
-
-/// One column as (name, unit, meaning, values).
-pub(crate) type ColumnParts<'a> = (&'a str, Option<&'a str>, &'a str, Values<'a>);
-
-/// The values of a column, which become a list.
-#[derive(IntoPyObject)]
-pub(crate) enum Values<'a> {
-    Int(&'a [i64]),
-    Float(&'a [f64]),
-    Text(&'a [String]),
 }
 
 #[pymethods]
@@ -45,19 +34,10 @@ impl Planned {
             .collect()
     }
 
-    /// A table as (meaning, columns), each column as (name, unit, meaning, values).
-    fn table<'py>(&self, py: Python<'py>, name: &str) -> PyResult<Bound<'py, PyAny>> {
-        let table = self
-            .plan
-            .table(name)
-            .ok_or_else(|| PyKeyError::new_err(name.to_owned()))?;
-        let columns: Vec<_> = table.columns.iter().map(parts).collect();
-        (table.meaning, columns).into_pyobject(py).map(Bound::into_any)
-    }
-
-    /// A table as comma-separated values.
-    fn table_csv(&self, py: Python<'_>, name: &str) -> PyResult<String> {
-        self.find(py, name).map(|table| table.csv())
+    /// A table as (meaning, columns, CSV, Arrow data), each column as (name, kind, unit, meaning, values).
+    fn table<'py>(&self, py: Python<'py>, name: &str) -> PyResult<Plain<'py>> {
+        let table = call(py, || Ok(self.plan.table(name)))?;
+        plain(py, table.ok_or_else(|| PyKeyError::new_err(name.to_owned()))?)
     }
 
     /// The drawing of a wall with its sheathing as SVG.
@@ -92,21 +72,6 @@ impl Planned {
         })?;
         drawing.ok_or_else(|| PyIndexError::new_err(format!("there is no page {page} of cut sheets")))
     }
-}
-
-impl Planned {
-    fn find(&self, py: Python<'_>, name: &str) -> PyResult<Table> {
-        call(py, || Ok(self.plan.table(name)))?.ok_or_else(|| PyKeyError::new_err(name.to_owned()))
-    }
-}
-
-pub(crate) fn parts(column: &Column) -> ColumnParts<'_> {
-    let values = match &column.data {
-        Data::Int(values) => Values::Int(values),
-        Data::Float(values) => Values::Float(values),
-        Data::Text(values) => Values::Text(values),
-    };
-    (column.head.name, column.head.unit, column.head.meaning, values)
 }
 
 /// Plans the house that JSON text or bytes describe.

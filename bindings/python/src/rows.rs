@@ -1,9 +1,8 @@
 //! Many questions of capacity at once: fields replaced by columns, answers as columns.
 
 use crate::errors::call;
-use crate::plan::{ColumnParts, parts};
+use crate::table::{Plain, plain};
 use edgenail::answer::{AnswerTable, AnswerValues, Column, Value, Values, capacity_rows};
-use edgenail::table::Table;
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyBytes, PyFloat, PyInt, PyString};
@@ -45,9 +44,6 @@ pub(crate) enum AnswerCells<'py> {
     Texts(Vec<String>),
 }
 
-/// A table with its CSV: (meaning, columns, text).
-pub(crate) type Plain<'py> = (&'static str, Vec<Bound<'py, PyAny>>, String);
-
 /// Answers a question once for each row of its columns: (answers, lists, faults, assumed, caution).
 ///
 /// Each column is (field, values, whether there is one for each row).
@@ -88,8 +84,8 @@ pub(crate) fn capacity_columns<'py>(
     Ok((
         answers(py, found.answers)?,
         lists.collect::<PyResult<_>>()?,
-        plain(py, &found.faults)?,
-        plain(py, &found.assumed)?,
+        plain(py, found.faults)?,
+        plain(py, found.assumed)?,
         found.caution,
     ))
 }
@@ -134,12 +130,4 @@ fn packed<'py, T>(
         }
         Ok(())
     })
-}
-
-pub(crate) fn plain<'py>(py: Python<'py>, table: &Table) -> PyResult<Plain<'py>> {
-    let columns = table.columns.iter().map(|column| {
-        let parts: ColumnParts<'_> = parts(column);
-        parts.into_pyobject(py).map(Bound::into_any)
-    });
-    Ok((table.meaning, columns.collect::<PyResult<_>>()?, table.csv()))
 }

@@ -2,7 +2,7 @@
 
 use crate::errors::call;
 use crate::plan::Planned;
-use crate::rows::{Plain, plain};
+use crate::table::{Plain, plain};
 use edgenail::plan::Plan;
 use edgenail::street::Street;
 use pyo3::prelude::*;
@@ -24,5 +24,5 @@ pub(crate) fn street<'py>(
         let street = Street::of(&plans, effort_most)?;
         Ok((street.json(), street.table()))
     })?;
-    Ok((json, plain(py, &table)?))
+    Ok((json, plain(py, table)?))
 }

@@ -2,7 +2,7 @@
 
 use crate::errors::call;
 use crate::plan::Planned;
-use crate::rows::{Plain, plain};
+use crate::table::{Plain, plain};
 use pyo3::prelude::*;
 
 /// The plan after changes: (changed document, plan, what is different as JSON, as a table).
@@ -16,5 +16,5 @@ pub(crate) fn what_if<'py>(
 ) -> PyResult<(String, Planned, String, Plain<'py>)> {
     let found = call(py, || edgenail::changes::what_if(&before.plan, house, changes))?;
     let (json, table) = call(py, || Ok((found.changes.json(), found.table())))?;
-    Ok((found.house, Planned::from(found.plan), json, plain(py, &table)?))
+    Ok((found.house, Planned::from(found.plan), json, plain(py, table)?))
 }

@@ -3,7 +3,12 @@
 from collections.abc import Callable, Iterator
 from typing import Final, TypeAlias, final
 
+from typing_extensions import CapsuleType
+
+from edgenail.table import Kind, Values
+
 __all__ = [
+    "ArrowTable",
     "Batched",
     "DEBUG",
     "Planned",
@@ -22,12 +27,22 @@ __all__ = [
     "what_if",
 ]
 
-_TableColumn: TypeAlias = tuple[str, str | None, str, list[int] | list[float] | list[str]]
-_PlainTable: TypeAlias = tuple[str, list[_TableColumn], str]
+_TableColumn: TypeAlias = tuple[str, Kind, str | None, str, list[int] | list[float] | list[str]]
+_PlainTable: TypeAlias = tuple[str, list[_TableColumn], str, ArrowTable]
 _Answers: TypeAlias = tuple[str, int, list[tuple[str, tuple[str, bytes] | list[str]]]]
 
 DEBUG: Final[bool]
 __version__: Final[str]
+
+@final
+class ArrowTable:
+    """A table as one batch of Arrow columns; every export hands out the same buffers."""
+
+    def __new__(
+        cls, name: str, meaning: str, columns: list[tuple[str, Kind, str | None, str, Values]], /
+    ) -> ArrowTable: ...
+    def __arrow_c_schema__(self) -> CapsuleType: ...
+    def __arrow_c_stream__(self, requested_schema: object | None = None) -> CapsuleType: ...
 
 @final
 class Planned:
@@ -36,8 +51,7 @@ class Planned:
     def json(self) -> str: ...
     @staticmethod
     def table_names() -> list[str]: ...
-    def table(self, name: str) -> tuple[str, list[_TableColumn]]: ...
-    def table_csv(self, name: str) -> str: ...
+    def table(self, name: str) -> _PlainTable: ...
     def wall_svg(self, wall: str) -> str: ...
     def frame_svg(self, wall: str) -> str: ...
     def why(self, wall: str) -> str: ...

@@ -248,14 +248,17 @@ def _set(asked: Any, way: list[str], value: object) -> None:
 
 def _table(meaning: str, table: _edgenail._Answers) -> Table:
     name, _, columns = table
-    return Table(name, meaning, [Column(name, _unit(name), "", _values(cells)) for name, cells in columns])
+    return Table(name, meaning, [_answered(name, cells) for name, cells in columns])
 
 
-def _values(cells: tuple[str, bytes] | list[str]) -> Values:
+def _answered(name: str, cells: tuple[str, bytes] | list[str]) -> Column:
     if isinstance(cells, list):
-        return tuple(cells)
+        return Column(name, "text", _unit(name), "", tuple(cells))
     kind, packed = cells
-    return memoryview(packed).cast("q") if kind == "q" else memoryview(packed).cast("d")
+    values = memoryview(packed)
+    if kind == "q":
+        return Column(name, "int", _unit(name), "", values.cast("q"))
+    return Column(name, "float", _unit(name), "", values.cast("d"))
 
 
 def _unit(name: str) -> str | None:

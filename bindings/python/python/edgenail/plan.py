@@ -84,7 +84,7 @@ class Plan:
     def table(self, name: str) -> Table:
         """The table of this name; ``KeyError`` when there is none."""
         if name not in self._tables:
-            self._tables[name] = Table._read(self._planned, name)
+            self._tables[name] = Table._plain(name, self._planned.table(name))
         return self._tables[name]
 
     @property

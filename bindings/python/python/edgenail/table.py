@@ -6,15 +6,18 @@ import csv
 import io
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, TypeAlias, overload
+from typing import TYPE_CHECKING, Any, Literal, TypeAlias, overload
 
+from edgenail import _edgenail
 from edgenail.notebook import table_html
 
 if TYPE_CHECKING:
-    from edgenail._edgenail import Planned, _PlainTable
+    from typing_extensions import CapsuleType
 
-__all__ = ["Column", "Table", "Value", "Values"]
+__all__ = ["Column", "Kind", "Table", "Value", "Values"]
 
+Kind: TypeAlias = Literal["int", "float", "text"]
+"""The kind of a column's values: int64, float64 or text."""
 Value = int | float | str
 """A value of a table: lengths of a plan are integers in units of 1/40640 inch."""
 Values: TypeAlias = Sequence[Value]
@@ -27,6 +30,8 @@ class Column:
 
     name: str
     """The column's name."""
+    kind: Kind
+    """The kind of its values, which a column without rows has too."""
     unit: str | None
     """The unit of its numbers; nothing for text, counts and indices."""
     meaning: str
@@ -38,7 +43,10 @@ class Column:
 class Table:
     """A table: a sequence of rows, each a dict by column name; ``table["x"]`` is a column's values.
 
-    ``pandas.DataFrame(table.to_dict())`` and ``polars.DataFrame(table.to_dict())`` make a frame of it.
+    Other libraries read it as Arrow data: ``polars.DataFrame(table)``, ``pandas.DataFrame.from_arrow(table)``,
+    ``pyarrow.table(table)``, ``duckdb.from_arrow(table)``, or ``nails`` in a query of duckdb where a variable has that name.
+    No column has nulls, and those of numbers are not copied. The metadata of a field are its ``unit`` and ``meaning``,
+    those of the schema the table's ``name`` and ``meaning``.
     """
 
     def __init__(self, name: str, meaning: str, columns: list[Column], csv: str | None = None) -> None:
@@ -47,17 +55,14 @@ class Table:
         self._columns = tuple(columns)
         self._by_name = {column.name: column for column in columns}
         self._csv = csv
+        self._arrow: _edgenail.ArrowTable | None = None
 
     @classmethod
-    def _read(cls, planned: Planned, name: str) -> Table:
-        meaning, columns = planned.table(name)
-        made = [Column(column, unit, says, tuple(values)) for column, unit, says, values in columns]
-        return cls(name, meaning, made, planned.table_csv(name))
-
-    @classmethod
-    def _plain(cls, name: str, table: _PlainTable) -> Table:
-        meaning, columns, csv = table
-        return cls(name, meaning, [Column(*column[:3], tuple(column[3])) for column in columns], csv)
+    def _plain(cls, name: str, table: _edgenail._PlainTable) -> Table:
+        meaning, columns, csv, arrow = table
+        made = cls(name, meaning, [Column(*column[:4], tuple(column[4])) for column in columns], csv)
+        made._arrow = arrow
+        return made
 
     @property
     def name(self) -> str:
@@ -96,6 +101,24 @@ class Table:
             csv.writer(text).writerows([self.column_names, *rows])
             self._csv = text.getvalue()
         return self._csv
+
+    def __arrow_c_schema__(self) -> CapsuleType:
+        """Names, types, units and meanings of the columns, through the Arrow PyCapsule interface."""
+        return self._as_arrow().__arrow_c_schema__()
+
+    def __arrow_c_stream__(self, requested_schema: object | None = None) -> CapsuleType:
+        """The table through the Arrow PyCapsule interface, in its own types whatever schema is asked for."""
+        return self._as_arrow().__arrow_c_stream__(requested_schema)
+
+    def _as_arrow(self) -> _edgenail.ArrowTable:
+        if self._arrow is None:
+            columns = [(one.name, one.kind, one.unit, one.meaning, one.values) for one in self._columns]
+            self._arrow = _edgenail.ArrowTable(self._name, self._meaning, columns)
+        return self._arrow
+
+    def __getstate__(self) -> dict[str, Any]:
+        # What is pickled or copied makes its Arrow data again.
+        return {**self.__dict__, "_arrow": None}
 
     def __len__(self) -> int:
         return len(self._columns[0].values) if self._columns else 0
