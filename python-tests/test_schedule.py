@@ -84,7 +84,7 @@ def test_every_row_says_what_is_wrong_with_it(tmp_path: Path) -> None:
 
 
 def test_the_template_is_the_workbook_s_schedule() -> None:
-    design = edgenail.Design("2015", method="asd", high_seismic=False, accept_unverified=True)
+    design = edgenail.Design(edition="2015", method="asd", high_seismic=False, accept_unverified=True)
     template = Path(__file__).parent.parent / "bindings/spreadsheet/walls.csv"
     plan = edgenail.WallSchedule.read_csv(template, design=design).plan()
     assert plan.table("walls")["wall"] == ("street", "yard", "lane", "hedge", "shed front")
@@ -92,7 +92,7 @@ def test_the_template_is_the_workbook_s_schedule() -> None:
 
 
 def test_loads_want_rules_and_are_resisted_by_segments() -> None:
-    design = edgenail.Design("2015", method="asd", high_seismic=False, accept_unverified=True)
+    design = edgenail.Design(edition="2015", method="asd", high_seismic=False, accept_unverified=True)
     schedule = edgenail.WallSchedule("job", design)
     schedule.add("back", 288, practice="upright 4/12", segments="0,96; 192,288", wind=3000)
     (row,) = schedule.plan().table("capacity")
@@ -100,4 +100,4 @@ def test_loads_want_rules_and_are_resisted_by_segments() -> None:
     # ASCE 7-10 and later give wind at strength level; allowable stress design takes 0.6 of it (ASCE 7 2.4.1, from memory).
     assert row["demand"] == pytest.approx(0.6 * 3000)
     with pytest.raises(ValueError, match="edition"):
-        edgenail.WallSchedule("job", edgenail.Design("1999", method="asd", high_seismic=False))  # type: ignore[arg-type]
+        edgenail.WallSchedule("job", edgenail.Design(edition="1999", method="asd", high_seismic=False))  # type: ignore[arg-type]

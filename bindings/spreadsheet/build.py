@@ -22,7 +22,7 @@ import workbook
 from edgenail_calls import method_name, results
 
 HERE = Path(__file__).resolve().parent
-PROGRAM = Path("/usr/lib/libreoffice")
+WRITER = "sdk/bin/unoidl-write"
 IDENTIFIER = "edgenail.cells"
 VERSION = "0.1.0"
 
@@ -52,6 +52,15 @@ DESCRIPTION = f"""<?xml version="1.0" encoding="UTF-8"?>
  <display-name><name lang="en">edgenail: structural sheathing of wood-frame walls</name></display-name>
 </description>
 """
+
+
+def office_folder() -> Path:
+    """Where LibreOffice lies, with the tools of its libreoffice-dev."""
+    command = shutil.which("soffice")
+    folder = Path(command).resolve().parents[1] if command else None
+    if folder is None or not (folder / WRITER).exists():
+        raise SystemExit(f"LibreOffice with its {WRITER} is not installed (Debian: libreoffice-calc, libreoffice-dev)")
+    return folder
 
 
 def cell_functions() -> list[dict]:
@@ -136,10 +145,9 @@ def build(library: Path, out: Path) -> None:
     for file in (HERE / "edgenail_macro.py", *shared, library):
         shutil.copy(file, macro / file.name)
     (out / "edgenail.idl").write_text(idl(), encoding="utf-8")
-    types = [PROGRAM / "program/types.rdb", PROGRAM / "program/types/offapi.rdb"]
-    subprocess.run(
-        [PROGRAM / "sdk/bin/unoidl-write", *types, out / "edgenail.idl", out / "edgenail.rdb"], check=True
-    )
+    office = office_folder()
+    types = [office / "program/types.rdb", office / "program/types/offapi.rdb"]
+    subprocess.run([office / WRITER, *types, out / "edgenail.idl", out / "edgenail.rdb"], check=True)
     with zipfile.ZipFile(out / "edgenail.oxt", "w", zipfile.ZIP_DEFLATED) as package:
         package.writestr("META-INF/manifest.xml", MANIFEST)
         package.writestr("description.xml", DESCRIPTION)

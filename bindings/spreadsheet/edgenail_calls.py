@@ -8,6 +8,9 @@ import json
 import os
 import sys
 
+UNITS_PER_INCH = 40640
+"""A length of the library is a whole number of these units."""
+
 KINDS = {
     "double": ctypes.c_double,
     "int32_t": ctypes.c_int32,

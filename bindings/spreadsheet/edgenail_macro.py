@@ -9,7 +9,7 @@ import os
 import sys
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from edgenail_calls import Library, Refused  # noqa: E402
+from edgenail_calls import UNITS_PER_INCH, Library, Refused  # noqa: E402
 
 WALLS = "Walls"
 RULES = "Rules"
@@ -149,7 +149,7 @@ def inches(library, value):
     if not isinstance(value, str):
         return value
     units, _ = library.call("edgenail_length_parse", value, library.constants["EDGENAIL_UNIT_INCH"])
-    return units / 40640
+    return units / UNITS_PER_INCH
 
 
 def planned(library, schedule, rows, says):

@@ -26,7 +26,7 @@ sys.path.insert(0, str(SPREADSHEET))
 import build  # noqa: E402
 import edgenail_macro  # noqa: E402
 import workbook  # noqa: E402
-from edgenail_calls import Library, method_name, results  # noqa: E402
+from edgenail_calls import UNITS_PER_INCH, Library, method_name, results  # noqa: E402
 
 OUT = ROOT / "target/spreadsheet"
 # Words of a case that a cell writes as a number: the set that each parameter is of.
@@ -139,7 +139,7 @@ def extra(library: Library) -> list:
         (('=EDGENAIL.CELLS.EDGENAILCHOICENUMBER("load";"Seismic")', 1), [2.0]),
         (('=EDGENAIL.CELLS.EDGENAILCHOICEWORD("grade";2)', 1), ["structural_i"]),
         (('=EDGENAIL.CELLS.EDGENAILCHOICEWORD("grade";2.5;TRUE())', 1), ["number: a whole number is needed"]),
-        (("=EDGENAIL.CELLS.EDGENAILLENGTHPARSE(\"8' 1 1/8\";1)", 2), [97.125 * 40640, 1.0]),
+        (("=EDGENAIL.CELLS.EDGENAILLENGTHPARSE(\"8' 1 1/8\";1)", 2), [97.125 * UNITS_PER_INCH, 1.0]),
         (("=EDGENAIL.CELLS.EDGENAILLENGTHSHOW(3947160;4;3)", 2), ["8'-1 1/8\"", 0.0]),
     ]
 
@@ -202,7 +202,7 @@ def divisor(head: str) -> int:
     """How many of the library's units stand in one of the column's."""
     unit = head.partition(", ")[2]
     if unit == "in.":
-        return 40640
+        return UNITS_PER_INCH
     return 10_000 if unit in ("of the currency", "min", "of the objective's unit") else 1
 
 

@@ -8,63 +8,56 @@ use edgenail::plan::Figures;
 use edgenail::wall_schedule::{Row, WallSchedule};
 use std::ffi::c_char;
 
-/// The wall's sizes and texts as they came.
-struct Cells<T> {
-    length: f64,
-    plate_height: f64,
-    stud_spacing: f64,
-    openings: *const T,
-    openings_length: i64,
-    practice: *const T,
-    practice_length: i64,
+/// Figures of a wall whose texts are in UTF-8; `sizes` are length, plate height and stud spacing.
+///
+/// # Safety
+///
+/// Each text points at as many bytes as its length says.
+unsafe fn figures(
+    sizes: [f64; 3],
+    (openings, openings_length): (*const c_char, i64),
+    (practice, practice_length): (*const c_char, i64),
+) -> Result<Figures, Fault> {
+    // SAFETY: the caller's promise is the same as ours.
+    let openings = unsafe { utf8(openings, openings_length, "openings") }?;
+    // SAFETY: the caller's promise is the same as ours.
+    let practice = unsafe { utf8(practice, practice_length, "practice") }?;
+    planned(sizes, openings, practice)
 }
 
-impl Cells<c_char> {
-    /// # Safety
-    ///
-    /// Each text points at as many bytes as its length says.
-    unsafe fn figures(&self) -> Result<Figures, Fault> {
-        // SAFETY: the caller's promise is the same as ours.
-        let (openings, practice) = unsafe {
-            (
-                utf8(self.openings, self.openings_length, "openings")?,
-                utf8(self.practice, self.practice_length, "practice")?,
-            )
-        };
-        self.planned(openings, practice)
-    }
+/// As [`figures`], in UTF-16.
+///
+/// # Safety
+///
+/// Each text points at as many code units as its length says.
+unsafe fn figures_utf16(
+    sizes: [f64; 3],
+    (openings, openings_length): (*const u16, i64),
+    (practice, practice_length): (*const u16, i64),
+) -> Result<Figures, Fault> {
+    // SAFETY: the caller's promise is the same as ours.
+    let openings = unsafe { utf16(openings, openings_length, "openings") }?;
+    // SAFETY: the caller's promise is the same as ours.
+    let practice = unsafe { utf16(practice, practice_length, "practice") }?;
+    planned(sizes, &openings, &practice)
 }
 
-impl Cells<u16> {
-    /// # Safety
-    ///
-    /// Each text points at as many code units as its length says.
-    unsafe fn figures(&self) -> Result<Figures, Fault> {
-        // SAFETY: the caller's promise is the same as ours.
-        let (openings, practice) = unsafe {
-            (
-                utf16(self.openings, self.openings_length, "openings")?,
-                utf16(self.practice, self.practice_length, "practice")?,
-            )
-        };
-        self.planned(&openings, &practice)
-    }
-}
-
-impl<T> Cells<T> {
-    fn planned(&self, openings: &str, practice: &str) -> Result<Figures, Fault> {
-        let mut schedule = WallSchedule::new("wall", None);
-        schedule.add(&Row {
-            name: "wall",
-            length: self.length,
-            plate_height: self.plate_height,
-            stud_spacing: self.stud_spacing,
-            openings,
-            practice,
-            ..Row::default()
-        })?;
-        Ok(Figures::of(&schedule.plan()?))
-    }
+fn planned(
+    [length, plate_height, stud_spacing]: [f64; 3],
+    openings: &str,
+    practice: &str,
+) -> Result<Figures, Fault> {
+    let mut schedule = WallSchedule::new("wall", None);
+    schedule.add(&Row {
+        name: "wall",
+        length,
+        plate_height,
+        stud_spacing,
+        openings,
+        practice,
+        ..Row::default()
+    })?;
+    Ok(Figures::of(&schedule.plan()?))
 }
 
 /// An amount as a double, which holds every one that a wall can cost.
@@ -117,17 +110,10 @@ pub unsafe extern "C" fn edgenail_wall_figures(
         check(out_minutes, "out_minutes")?;
         check(out_refuse, "out_refuse")?;
         check(out_mend, "out_mend")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe {
             put(out_sheets, whole(figures.sheets), "out_sheets")?;
@@ -171,17 +157,10 @@ pub unsafe extern "C" fn edgenail_wall_figures_utf16(
         check(out_minutes, "out_minutes")?;
         check(out_refuse, "out_refuse")?;
         check(out_mend, "out_mend")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures_utf16(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe {
             put(out_sheets, whole(figures.sheets), "out_sheets")?;
@@ -215,17 +194,10 @@ pub unsafe extern "C" fn edgenail_wall_sheets(
 ) -> i32 {
     guard(|| {
         check(out_sheets, "out_sheets")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe { put(out_sheets, whole(figures.sheets), "out_sheets") }
     })
@@ -249,17 +221,10 @@ pub unsafe extern "C" fn edgenail_wall_sheets_utf16(
 ) -> i32 {
     guard(|| {
         check(out_sheets, "out_sheets")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures_utf16(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe { put(out_sheets, whole(figures.sheets), "out_sheets") }
     })
@@ -285,17 +250,10 @@ pub unsafe extern "C" fn edgenail_wall_nails(
 ) -> i32 {
     guard(|| {
         check(out_nails, "out_nails")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe { put(out_nails, whole(figures.nails), "out_nails") }
     })
@@ -319,17 +277,10 @@ pub unsafe extern "C" fn edgenail_wall_nails_utf16(
 ) -> i32 {
     guard(|| {
         check(out_nails, "out_nails")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures_utf16(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe { put(out_nails, whole(figures.nails), "out_nails") }
     })
@@ -355,17 +306,10 @@ pub unsafe extern "C" fn edgenail_wall_blocks(
 ) -> i32 {
     guard(|| {
         check(out_blocks, "out_blocks")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe { put(out_blocks, whole(figures.blocks), "out_blocks") }
     })
@@ -389,17 +333,10 @@ pub unsafe extern "C" fn edgenail_wall_blocks_utf16(
 ) -> i32 {
     guard(|| {
         check(out_blocks, "out_blocks")?;
-        let cells = Cells {
-            length,
-            plate_height,
-            stud_spacing,
-            openings,
-            openings_length,
-            practice,
-            practice_length,
-        };
+        let sizes = [length, plate_height, stud_spacing];
+        let (openings, practice) = ((openings, openings_length), (practice, practice_length));
         // SAFETY: the caller's promise is the same as ours.
-        let figures = unsafe { cells.figures() }?;
+        let figures = unsafe { figures_utf16(sizes, openings, practice) }?;
         // SAFETY: not NULL, and the caller's promise is the same as ours.
         unsafe { put(out_blocks, whole(figures.blocks), "out_blocks") }
     })

@@ -4,8 +4,9 @@ use crate::cells::numbers;
 use crate::choice::{COATING, GRADE, LINE_METHOD, LOAD, MATERIAL, METHOD, SHARING, flag};
 use crate::guard::{Fault, guard};
 use crate::handle::{check, put};
-use crate::status::edgenail_status as Status;
 use crate::text::{put_utf8, put_utf16, utf8, utf16};
+use edgenail::Error;
+use edgenail::wall_schedule::entries;
 use std::ffi::c_char;
 
 /// A sheathed face and what is asked of its table.
@@ -434,24 +435,17 @@ unsafe fn put_line(
 
 /// `left,width,height; …` as a list of JSON.
 fn opening_list(text: &str) -> Result<String, Fault> {
-    let written = text.split(';').map(str::trim).filter(|part| !part.is_empty());
-    let openings = written.map(|part| {
-        let lengths: Vec<&str> = part.split(',').collect();
-        let [left, width, height] = lengths[..] else {
-            return Err(Fault::argument(
-                Status::Input,
-                "openings",
-                &format!("`{part}` is not left,width,height"),
-            ));
-        };
-        Ok(format!(
+    let openings =
+        entries(text, "openings", ["left", "width", "height"]).map_err(|issues| Error::Issues { issues })?;
+    let openings = openings.iter().map(|[left, width, height]| {
+        format!(
             "{{\"left\":{},\"width\":{},\"height\":{}}}",
             quoted(left),
             quoted(width),
             quoted(height)
-        ))
+        )
     });
-    Ok(openings.collect::<Result<Vec<_>, _>>()?.join(","))
+    Ok(openings.collect::<Vec<_>>().join(","))
 }
 
 /// A text as JSON writes it.

@@ -63,6 +63,7 @@ fn every_way(source: &str) {
 #[test]
 fn hostile_calls_get_a_status_and_touch_nothing() {
     every_way("tests/c/hostile.c");
+    every_way("tests/c/hostile_houses.c");
 }
 
 #[test]

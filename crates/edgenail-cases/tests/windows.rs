@@ -121,7 +121,7 @@ fn every_shared_case_for_cells_holds_to_the_bit() {
 #[test]
 #[ignore = "tests/run --lane windows builds the DLL"]
 fn programs_that_misuse_the_library_and_share_it_between_threads_end_well() {
-    for name in ["hostile", "rows", "batch", "threads"] {
+    for name in ["hostile", "hostile_houses", "rows", "batch", "threads"] {
         run(program(name, true).arg(root().join(HOUSE))).unwrap();
     }
 }

@@ -6,6 +6,7 @@ import csv
 import json
 import os
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal, TypeAlias
 
@@ -23,43 +24,27 @@ COLUMNS = ("name", "length", "plate_height", "stud_spacing", "openings", "practi
 """The columns of a file, in any order; ``name`` and ``length`` have to be there."""
 
 
-class Design(dict[str, Any]):
+@dataclass(frozen=True, kw_only=True)
+class Design:
     """By which rules walls resist the loads of their rows.
 
-    Parameters
-    ----------
-    edition
-        Of the Special Design Provisions for Wind and Seismic.
-    method
-        Allowable stress, or load and resistance factor design.
-    level
-        At which the loads of all rows are given.
-    sharing
-        How the segments of a line share its shear.
-    high_seismic
-        The building is in seismic design category D, E or F.
-    accept_unverified
-        Values that were recalled and not checked against print may be used; results say so.
+    >>> import edgenail
+    >>> edgenail.Design(edition="2015", method="asd", high_seismic=False).level
+    'strength'
     """
 
-    def __init__(
-        self,
-        edition: Literal["2008", "2015", "2021"],
-        *,
-        method: Literal["asd", "lrfd"],
-        high_seismic: bool,
-        level: Literal["strength", "asd"] = "strength",
-        sharing: Literal["reduced_strength", "equal_deflection"] = "reduced_strength",
-        accept_unverified: bool = False,
-    ) -> None:
-        super().__init__(
-            edition=edition,
-            method=method,
-            level=level,
-            sharing=sharing,
-            high_seismic=high_seismic,
-            accept_unverified=accept_unverified,
-        )
+    edition: Literal["2008", "2015", "2021"]
+    """Of the Special Design Provisions for Wind and Seismic."""
+    method: Literal["asd", "lrfd"]
+    """Allowable stress, or load and resistance factor design."""
+    high_seismic: bool
+    """The building is in seismic design category D, E or F."""
+    level: Literal["strength", "asd"] = "strength"
+    """At which the loads of all rows are given."""
+    sharing: Literal["reduced_strength", "equal_deflection"] = "reduced_strength"
+    """How the segments of a line share its shear."""
+    accept_unverified: bool = False
+    """Values that were recalled and not checked against print may be used; results say so."""
 
 
 class WallSchedule:
@@ -77,14 +62,8 @@ class WallSchedule:
         """A schedule without rows; rows may say loads only where ``design`` says the rules."""
         words = None
         if design is not None:
-            words = (
-                str(design["edition"]),
-                design["method"],
-                design["level"],
-                design["sharing"],
-                design["high_seismic"],
-                design["accept_unverified"],
-            )
+            said = (design.edition, design.method, design.level, design.sharing)
+            words = (*said, design.high_seismic, design.accept_unverified)
         self._scheduled = _edgenail.Scheduled(name, words)
 
     def add(

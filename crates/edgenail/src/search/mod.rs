@@ -150,8 +150,7 @@ pub(crate) fn has_layout(house: &House, frame: &Frame) -> bool {
     ended.built.best().is_some_and(|best| best.refused == 0)
 }
 
-/// Hunts, and where no sheet ends on a rim as it should, lets courses run past; where whole sheets leave a strip too narrow
-/// to be hung, lets the sheet beside it be cut down for a least strip.
+/// Hunts; where nothing can be laid, what practice would rather have is given up, one demand after the other.
 fn hunted(mut space: Space<'_>, until: Until) -> (Space<'_>, Ended) {
     let hunt = |space: &Space<'_>| {
         let mut hunt = Hunt::new(space);
@@ -159,13 +158,10 @@ fn hunted(mut space: Space<'_>, until: Until) -> (Space<'_>, Ended) {
         hunt.ended()
     };
     let mut ended = hunt(&space);
-    if ended.built.kept.is_empty() && !space.parted_rims.is_empty() {
-        space.parted_rims.clear();
-        ended = hunt(&space);
-    }
-    if ended.built.kept.is_empty() {
-        space.least_strips = true;
-        ended = hunt(&space);
+    for give_up in [Space::run_past_rims, Space::cut_for_least_strips] {
+        if ended.built.kept.is_empty() && give_up(&mut space) {
+            ended = hunt(&space);
+        }
     }
     (space, ended)
 }

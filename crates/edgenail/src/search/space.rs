@@ -186,6 +186,16 @@ impl<'a> Space<'a> {
         near.filter(|(y, gap)| self.gap_at(*y) == *gap).map(|(y, _)| y)
     }
 
+    /// Lets courses run past sawn rims; nothing changes where there are none.
+    pub fn run_past_rims(&mut self) -> bool {
+        !std::mem::take(&mut self.parted_rims).is_empty()
+    }
+
+    /// Lets whole sheets be cut down, where they leave a strip too narrow to be hung, for a least strip.
+    pub fn cut_for_least_strips(&mut self) -> bool {
+        !std::mem::replace(&mut self.least_strips, true)
+    }
+
     /// Levels where the uppermost course may end: the sheathing's top, and, where plates are level, where whole
     /// sheets or equal parts of them from one of these levels cover enough of the topmost plate.
     pub fn end_levels(&self, bottom: Length, levels: &[Length]) -> Vec<Length> {

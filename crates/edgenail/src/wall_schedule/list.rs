@@ -2,8 +2,19 @@
 
 use crate::issue::{Code, Issue};
 
-/// The parts of each entry. A semicolon after the last entry is read as its end; a blank cell has no entries.
-pub(super) fn entries<'t, const N: usize>(
+/// The parts of each entry, as they are written, in the order that `form` names them. A semicolon after the last entry is
+/// read as its end; a blank cell has no entries.
+///
+/// # Errors
+/// Every entry with more or fewer parts, at a path such as `/openings/1` with the name of the field.
+///
+/// ```
+/// use edgenail::wall_schedule::entries;
+/// let openings = entries("36,48, 82 1/2; 10',5',6';", "openings", ["left", "width", "height"]).unwrap();
+/// assert_eq!(openings, [["36", "48", "82 1/2"], ["10'", "5'", "6'"]]);
+/// assert_eq!(entries("0,48,2", "segments", ["left", "right"]).unwrap_err()[0].path, "/segments/0");
+/// ```
+pub fn entries<'t, const N: usize>(
     text: &'t str,
     field: &str,
     form: [&str; N],

@@ -9,6 +9,7 @@ mod place;
 mod preset;
 mod row;
 
+pub use list::entries;
 pub use preset::{Preset, presets};
 pub use row::Row;
 
